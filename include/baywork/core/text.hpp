@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Numbers as text: one way to print, so that everything printed can be recomputed.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdio>
+#include <string>
+
+#include <baywork/core/scalar.hpp>
+
+namespace baywork::text {
+
+/// v with `digits` significant digits (1 to 17), the shortest of fixed and scientific form; locale-independent sign
+/// and digits. "-0" prints as "0".
+template <class S>
+std::string number(const S& v, int digits = 6) {
+  double x = value_of(v);
+  if (x == 0.0) x = 0.0;
+  std::array<char, 64> buffer{};
+  const int n = std::snprintf(buffer.data(), buffer.size(), "%.*g", digits, x);
+  std::string out(buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0));
+  for (char& c : out)
+    if (c == ',') c = '.';  // a program may have set a locale with a decimal comma
+  return out;
+}
+
+/// v with a fixed number of decimals.
+template <class S>
+std::string fixed(const S& v, int decimals) {
+  std::array<char, 400> buffer{};
+  const int n = std::snprintf(buffer.data(), buffer.size(), "%.*f", decimals, value_of(v));
+  std::string out(buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0));
+  for (char& c : out)
+    if (c == ',') c = '.';
+  return out;
+}
+
+/// `number` in another unit: quantity(0.0603, 1e-3, "mm") is "60.3 mm".
+template <class S>
+std::string quantity(const S& v, double unit, const char* name, int digits = 6) {
+  return number(value_of(v) / unit, digits) + " " + name;
+}
+
+/// s, padded with spaces to at least `width` characters: left or right aligned.
+inline std::string left(std::string s, std::size_t width) {
+  if (s.size() < width) s.append(width - s.size(), ' ');
+  return s;
+}
+inline std::string right(std::string s, std::size_t width) {
+  if (s.size() < width) s.insert(0, width - s.size(), ' ');
+  return s;
+}
+
+}  // namespace baywork::text

@@ -1,0 +1,9 @@
+// SPDX-License-Identifier: MIT
+// frame: what is the mechanical model? Plain data that a girder becomes, or that is typed in directly.
+#pragma once
+
+#include <baywork/core.hpp>
+#include <baywork/frame/frame.hpp>
+#include <baywork/frame/frame_loads.hpp>
+#include <baywork/frame/member_axes.hpp>
+#include <baywork/frame/validate.hpp>

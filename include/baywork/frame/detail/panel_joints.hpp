@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+// Which joints the panels of a girder need, and between which of them each piece runs.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include <baywork/core/error.hpp>
+#include <baywork/core/vec3.hpp>
+#include <baywork/girder/girder.hpp>
+#include <baywork/girder/panel.hpp>
+
+namespace baywork::detail {
+
+/// A joint of a chord (chord set) or of a face (`face_joint` set), npos where it is not.
+struct JointKey {
+  std::size_t station = 0;
+  std::size_t chord = static_cast<std::size_t>(-1);
+  std::size_t face_joint = static_cast<std::size_t>(-1);
+};
+
+/// A joint of a face itself: the middle of a K's post, or a point inside a user's panel. It is numbered with its station.
+template <class S>
+struct FaceJoint {
+  std::size_t station = 0, face = 0;
+  double along = 0, across = 0;  ///< `along` is 0 on the station, else the fraction of the panel that begins there
+  Vec3<S> at{};
+  std::size_t node = 0;
+};
+
+template <class S>
+struct PlacedPiece {
+  BasicPiece<S> piece{};
+  JointKey from{}, to{};
+  std::size_t across_at = static_cast<std::size_t>(-1);  ///< station, for a cross member that lies in one
+};
+
+template <class S>
+struct PlacedPanel {
+  std::size_t first = 0, last = 0;  ///< stations
+  Vec3<S> normal{};
+  std::vector<PlacedPiece<S>> pieces;
+};
+
+template <class S>
+struct PlacedJoints {
+  std::vector<std::vector<PlacedPanel<S>>> panels;  ///< of each face
+  std::vector<FaceJoint<S>> face_joints;            ///< by station
+
+  std::size_t node(const JointKey& key, const std::vector<std::size_t>& nodes_of_station) const {
+    if (key.chord != static_cast<std::size_t>(-1)) return nodes_of_station[key.station] + key.chord;
+    return face_joints[key.face_joint].node;
+  }
+};
+
+/// Unit normal of a panel: cross product of its diagonals, out of the girder; of a ladder, to the left of first to
+/// second chord seen along x.
+template <class S>
+Vec3<S> panel_normal(const BasicGirder<S>& g, std::size_t f, std::size_t first, std::size_t last) {
+  const std::size_t a = g.faces[f].first_chord, b = g.faces[f].second_chord;
+  const Vec3<S> rising = g.joint(last, b) - g.joint(first, a), falling = g.joint(last, a) - g.joint(first, b);
+  Vec3<S> n = cross(rising, falling);  // for a = bottom, b = top: (x + z) × (x - z) = +y, to the left
+  if (!(value_of(dot(n, n)) > 0.0))
+    fail<BadDescription>("bay " + std::to_string(first + 1) + ", " + g.faces[f].name + " face", "the panel has no area",
+                         "two chords apart are accepted");
+  n = unit(n);
+  Vec3<S> middle{}, centre{};
+  const S share = S(S(1) / S(static_cast<double>(g.chords.size())));
+  for (std::size_t c = 0; c < g.chords.size(); ++c) middle += share * g.joint(first, c);
+  centre = S(S(1) / S(2)) * (g.joint(first, a) + g.joint(first, b));
+  const double out = value_of(dot(n, centre - middle));
+  const double size = value_of(length(g.joint(first, b) - g.joint(first, a)));
+  return out < -1e-9 * size ? -n : n;
+}
+
+template <class S>
+class JointPlacer {
+ public:
+  explicit JointPlacer(const BasicGirder<S>& g) : g_(g) {}
+
+  PlacedJoints<S> place() {
+    for (std::size_t f = 0; f < g_.faces.size(); ++f) place_face(f);
+    sort_by_station();
+    return std::move(out_);
+  }
+
+ private:
+  void place_face(std::size_t f) {
+    std::vector<PlacedPanel<S>> panels;
+    const BasicFace<S>& face = g_.faces[f].panels;
+    if (!face.empty()) {
+      const std::vector<std::size_t> at = face.boundaries(g_.bays());
+      for (std::size_t p = 0; p + 1 < at.size(); ++p) panels.push_back(place_panel(f, p, at));
+    }
+    out_.panels.push_back(std::move(panels));
+  }
+
+  PlacedPanel<S> place_panel(std::size_t f, std::size_t p, const std::vector<std::size_t>& at) {
+    PlacedPanel<S> panel;
+    panel.first = at[p];
+    panel.last = at[p + 1];
+    panel.normal = panel_normal(g_, f, panel.first, panel.last);
+    const std::size_t a = g_.faces[f].first_chord, b = g_.faces[f].second_chord;
+    BasicPanelSite<S> site;
+    site.index = p;
+    site.count = at.size() - 1;
+    site.length = length(g_.joint(panel.last, a) - g_.joint(panel.first, a));
+    site.depth = length(g_.joint(panel.first, b) - g_.joint(panel.first, a));
+    const std::string where = "bay " + std::to_string(panel.first + 1) + ", " + g_.faces[f].name + " face";
+    for (const BasicPiece<S>& piece : g_.faces[f].panels.panel(p).pieces(site)) {
+      PlacedPiece<S> placed;
+      placed.piece = piece;
+      placed.from = key(f, panel, piece.from, where);
+      placed.to = key(f, panel, piece.to, where);
+      if (piece.from == piece.to) fail<BadDescription>(where, "a piece begins where it ends", "two different points are accepted");
+      const bool square = piece.from.along == piece.to.along && (piece.from.along == 0.0 || piece.from.along == 1.0);
+      if (square) placed.across_at = piece.from.along == 0.0 ? panel.first : panel.last;
+      panel.pieces.push_back(std::move(placed));
+    }
+    return panel;
+  }
+
+  JointKey key(std::size_t f, const PlacedPanel<S>& panel, const PanelPoint& p, const std::string& where) {
+    const bool inside = p.along >= 0.0 && p.along <= 1.0 && p.across >= 0.0 && p.across <= 1.0;
+    if (!inside)
+      fail<BadDescription>(where, "a piece ends at (" + text::number(p.along) + ", " + text::number(p.across) + ") of its panel",
+                           "points from 0 to 1 along and across are accepted");
+    const bool on_station = p.along == 0.0 || p.along == 1.0, on_chord = p.across == 0.0 || p.across == 1.0;
+    if (on_chord && !on_station)
+      fail<BadDescription>(where, "a piece ends on a chord between two stations", "stations where panels have points are accepted");
+    JointKey k;
+    k.station = p.along == 1.0 ? panel.last : panel.first;
+    if (on_chord) {
+      k.chord = p.across == 0.0 ? g_.faces[f].first_chord : g_.faces[f].second_chord;
+      return k;
+    }
+    FaceJoint<S> j;
+    j.station = k.station;
+    j.face = f;
+    j.along = on_station ? 0.0 : p.along;
+    j.across = p.across;
+    for (std::size_t i = 0; i < out_.face_joints.size(); ++i) {
+      const FaceJoint<S>& old = out_.face_joints[i];
+      if (old.station == j.station && old.face == f && std::abs(old.along - j.along) < 1e-9 && std::abs(old.across - j.across) < 1e-9) {
+        k.face_joint = i;
+        return k;
+      }
+    }
+    const std::size_t a = g_.faces[f].first_chord, b = g_.faces[f].second_chord;
+    const auto between = [&](std::size_t station) {
+      return S(1.0 - p.across) * g_.joint(station, a) + S(p.across) * g_.joint(station, b);
+    };
+    j.at = on_station ? between(k.station) : S(1.0 - p.along) * between(panel.first) + S(p.along) * between(panel.last);
+    out_.face_joints.push_back(j);
+    k.face_joint = out_.face_joints.size() - 1;
+    return k;
+  }
+
+  void sort_by_station() {
+    std::vector<std::size_t> order(out_.face_joints.size()), place(order.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
+      return out_.face_joints[a].station < out_.face_joints[b].station;
+    });
+    std::vector<FaceJoint<S>> sorted;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      sorted.push_back(out_.face_joints[order[i]]);
+      place[order[i]] = i;
+    }
+    out_.face_joints = std::move(sorted);
+    for (std::vector<PlacedPanel<S>>& face : out_.panels)
+      for (PlacedPanel<S>& panel : face)
+        for (PlacedPiece<S>& piece : panel.pieces)
+          for (JointKey* k : {&piece.from, &piece.to})
+            if (k->face_joint != static_cast<std::size_t>(-1)) k->face_joint = place[k->face_joint];
+  }
+
+  const BasicGirder<S>& g_;
+  PlacedJoints<S> out_;
+};
+
+template <class S>
+PlacedJoints<S> place_joints(const BasicGirder<S>& g) {
+  return JointPlacer<S>(g).place();
+}
+
+}  // namespace baywork::detail

@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: MIT
+// load: what acts on it? Actions in girder words, load cases, combination sets.
+#pragma once
+
+#include <baywork/girder.hpp>
+#include <baywork/load/actions.hpp>
+#include <baywork/load/en1990.hpp>
+#include <baywork/load/load_case.hpp>
