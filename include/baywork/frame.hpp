@@ -5,5 +5,10 @@
 #include <baywork/core.hpp>
 #include <baywork/frame/frame.hpp>
 #include <baywork/frame/frame_loads.hpp>
+#include <baywork/frame/girder_loads.hpp>
+#include <baywork/frame/girder_model.hpp>
+#include <baywork/frame/girder_pressure.hpp>
+#include <baywork/frame/girder_supports.hpp>
 #include <baywork/frame/member_axes.hpp>
 #include <baywork/frame/validate.hpp>
+#include <baywork/load.hpp>

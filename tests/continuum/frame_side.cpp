@@ -35,7 +35,7 @@ struct Bars {
   double E = 0, poisson = 0, force = 0;
 };
 
-enum class Joint { centre_lines, stiff, sheared };
+enum class JointModel { centre_lines, stiff, sheared };
 
 /// Depth of the solid rectangle along local y, which is in the plane.
 FrameSection section_of(const Bars& b) {
@@ -73,10 +73,10 @@ struct Girder {
   std::array<std::size_t, 2> tip{};
 };
 
-Girder girder_of(const Bars& b, Joint joint) {
+Girder girder_of(const Bars& b, JointModel joint) {
   const double arm = b.depth / 2.0;
-  const double hidden = joint == Joint::centre_lines ? arm : 0.0;
-  const double rigid = joint == Joint::centre_lines ? 0.0 : arm;
+  const double hidden = joint == JointModel::centre_lines ? arm : 0.0;
+  const double rigid = joint == JointModel::centre_lines ? 0.0 : arm;
   const double pitch = b.clear + b.depth;
   const FrameSection section = section_of(b);
   const Vec3<double> out_of_plane{0, 0, 1};
@@ -99,7 +99,7 @@ Girder girder_of(const Bars& b, Joint joint) {
     Member& cross_member = frame.members[m];
     cross_member.start.offset = {0, rigid, 0};
     cross_member.end.offset = {0, -rigid, 0};
-    if (joint == Joint::sheared)
+    if (joint == JointModel::sheared)
       cross_member.start.about_z = cross_member.end.about_z = panel_stiffness(section, b.depth);
     g.bars.push_back({"cross member " + std::to_string(bay + 1), m, hidden, hidden});
     last = next;
@@ -111,7 +111,7 @@ Girder girder_of(const Bars& b, Joint joint) {
   return g;
 }
 
-void print(const Bars& b, const char* model, Joint joint) {
+void print(const Bars& b, const char* model, JointModel joint) {
   const Girder g = girder_of(b, joint);
   FrameLoads loads;
   for (const std::size_t node : g.tip) loads.force(node, {0, b.force / 2.0, 0});
@@ -140,9 +140,9 @@ int main(int argc, char** argv) {
   try {
     const Bars b{std::stoul(argv[1]), std::stod(argv[2]), std::stod(argv[3]), std::stod(argv[4]),
                  std::stod(argv[5]),  std::stod(argv[6]), std::stod(argv[7])};
-    print(b, "centre lines", Joint::centre_lines);
-    print(b, "stiff joints", Joint::stiff);
-    print(b, "sheared joints", Joint::sheared);
+    print(b, "centre lines", JointModel::centre_lines);
+    print(b, "stiff joints", JointModel::stiff);
+    print(b, "sheared joints", JointModel::sheared);
   } catch (const std::exception& e) {
     std::cerr << e.what() << '\n';
     return 1;

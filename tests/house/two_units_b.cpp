@@ -2,4 +2,5 @@
 // The second translation unit; where the machine takes it, compiled for a later processor than the first.
 #include "two_units.hpp"
 
-baywork::SectionData<> ring_from_b(double diameter, double wall) { return two_units::ring(diameter, wall); }
+std::vector<double> numbers_from_b(const baywork::Girder& g) { return two_units::numbers(g); }
+baywork::Girder girder_from_b() { return two_units::girder(); }

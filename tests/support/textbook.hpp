@@ -9,8 +9,10 @@
 
 #include <doctest/doctest.h>
 
-#include <baywork/frame.hpp>
-#include <baywork/solve.hpp>
+#include <baywork/frame/frame.hpp>
+#include <baywork/frame/frame_loads.hpp>
+#include <baywork/frame/member_axes.hpp>
+#include <baywork/solve/frame_solver.hpp>
 
 namespace textbook {
 

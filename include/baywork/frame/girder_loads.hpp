@@ -151,7 +151,7 @@ class LoadMaker {
     for (std::size_t i = 0; i < model_.frame.members.size(); ++i) {
       const BasicMember<S>& m = model_.frame.members[i];
       const Vec3<S> field{S(0), a.per_metre_y, a.per_metre_z};
-      const S first = dot(field, from_axis(m.from)), last = dot(field, from_axis(m.to));
+      const S first = dot(field, from_axis(m.from) + m.start.offset), last = dot(field, from_axis(m.to) + m.end.offset);
       out_.on_members.push_back({Kind::temperature, i, S(0), S(0), {first, dot(field, axes_[i].y), dot(field, axes_[i].z)}, {last, S(0), S(0)}});
     }
   }

@@ -12,17 +12,39 @@
 
 namespace baywork::detail {
 
-/// Carries p·area of a panel to its four edges so that the total is exact for a plane panel with parallel chords, and
-/// p times the trapezoid's area for a tapered one. With a the length along the chords and h the depth, 45° lines give
-/// each cross member the triangle (h/2)²·… and each chord the trapezoid between: the usual two-way share of cladding
-/// (common practice). Loads act along the panel's normal, towards the girder's inside where p is positive.
+/// Carries p·area of a panel to its edges. With a the length along the chords and h the depth, 45° lines give each
+/// cross member a triangle and each chord the trapezoid between: the usual two-way share of cladding (common practice).
+/// The area is that of the quadrilateral, half the cross product of its diagonals: where the edges' strips (exact for a
+/// rectangle) add up to another one, as on tapered or curved panels, all of them are scaled to it. Loads act along the
+/// panel's normal, towards the girder's inside where p is positive.
 template <class S>
 struct PressureCarrier {
   const BasicGirderModel<S>& model;
   const std::vector<MemberAxes<S>>& axes;
   BasicFrameLoads<S>& out;
+  S area_met = S(0);  ///< of the strips put on edges so far [m²]
 
   void carry(std::size_t f, std::size_t p, const S& pressure, CarriedBy by) {
+    area_met = S(0);
+    const std::size_t first_line = out.on_members.size(), first_node = out.on_nodes.size();
+    share_out(f, p, pressure, by);
+    const PanelMembers& panel = model.faces[f].panels[p];
+    const std::size_t a = model.girder.faces[f].first_chord, b = model.girder.faces[f].second_chord;
+    const auto at = [this](std::size_t station, std::size_t chord) { return model.girder.joint(station, chord); };
+    const Vec3<S> area = cross(at(panel.last_station, b) - at(panel.first_station, a), at(panel.last_station, a) - at(panel.first_station, b));
+    const S scale = S(length(area) / (S(2) * area_met));
+    for (std::size_t i = first_line; i < out.on_members.size(); ++i) {
+      out.on_members[i].first = scale * out.on_members[i].first;
+      out.on_members[i].last = scale * out.on_members[i].last;
+    }
+    for (std::size_t i = first_node; i < out.on_nodes.size(); ++i) {
+      out.on_nodes[i].force = scale * out.on_nodes[i].force;
+      out.on_nodes[i].couple = scale * out.on_nodes[i].couple;
+    }
+  }
+
+ private:
+  void share_out(std::size_t f, std::size_t p, const S& pressure, CarriedBy by) {
     const BasicFaceMembers<S>& face = model.faces[f];
     const PanelMembers& panel = face.panels[p];
     const BasicGirderFace<S>& side = model.girder.faces[f];
@@ -45,7 +67,6 @@ struct PressureCarrier {
     to_chords(side, panel, load, h0, h1, S(1));
   }
 
- private:
   S distance(std::size_t station, std::size_t a, std::size_t b) const {
     return length(model.girder.joint(station, b) - model.girder.joint(station, a));
   }
@@ -61,7 +82,7 @@ struct PressureCarrier {
     S done = S(0);
     for (const std::size_t i : pieces) {
       const S l = place(i).whole();
-      strip(i, S(0), l, done, h, ramp, edge, middle, load);
+      strip(i, l, done, h, ramp, edge, middle, load);
       done += l;
     }
   }
@@ -76,7 +97,7 @@ struct PressureCarrier {
         const S l = axes[i].length;
         if (value_of(share) == 0.0) {
           const auto width = [&](const S& x) { return S((h0 + (x / a) * (h1 - h0)) / S(2)); };
-          place(i).line(S(0), l, width(done) * load, width(S(done + l)) * load);
+          put(i, S(0), l, width(done), width(S(done + l)), load);
         } else {
           const S reach0 = smaller(S(h0 / S(2)), S(a / S(2))), reach1 = smaller(S(h1 / S(2)), S(a / S(2)));
           trapezoid(i, l, done, a, reach0, reach1, S(h0 / S(2)), S(h1 / S(2)), load);
@@ -98,9 +119,7 @@ struct PressureCarrier {
     ramp_part(i, l, done, bend1, a, w1, S(0), load);
   }
 
-  void strip(std::size_t i, const S& from, const S& l, const S& done, const S& h, const S& ramp, const S& edge, const S& middle,
-             const Vec3<S>& load) {
-    (void)from;
+  void strip(std::size_t i, const S& l, const S& done, const S& h, const S& ramp, const S& edge, const S& middle, const Vec3<S>& load) {
     if (value_of(ramp) == 0.0) return ramp_part(i, l, done, S(0), h, middle, middle, load);
     ramp_part(i, l, done, S(0), ramp, edge, middle, load);
     ramp_part(i, l, done, ramp, S(h - ramp), middle, middle, load);
@@ -113,7 +132,11 @@ struct PressureCarrier {
     const S lo = larger(u0, done), hi = smaller(u1, S(done + l));
     if (!(value_of(S(hi - lo)) > 1e-12 * value_of(l))) return;
     const auto width = [&](const S& u) { return S(w0 + ((u - u0) / (u1 - u0)) * (w1 - w0)); };
-    place(i).line(S(lo - done), S(hi - done), width(lo) * load, width(hi) * load);
+    put(i, S(lo - done), S(hi - done), width(lo), width(hi), load);
+  }
+  void put(std::size_t i, const S& from, const S& to, const S& w0, const S& w1, const Vec3<S>& load) {
+    place(i).line(from, to, w0 * load, w1 * load);
+    area_met += S((to - from) * (w0 + w1) / S(2));
   }
 
   MemberPlace<S> place(std::size_t member) { return {model.frame, axes[member], out, member}; }

@@ -75,9 +75,9 @@ using PanelFacts = BasicPanelFacts<double>;
 /// A panel lists its pieces at its first and last station and between. Where two panels of a face meet, the cross
 /// members of the left one stand.
 template <class P, class S>
-concept PanelOf = std::copy_constructible<P> && requires(const P& p, const BasicPanelSite<S>& site) {
+concept PanelOf = requires(const P& p, const BasicPanelSite<S>& site) {
   { p.pieces(site) } -> std::convertible_to<std::vector<BasicPiece<S>>>;
-};
+} && std::copy_constructible<P>;
 template <class P>
 concept Panel = PanelOf<P, double>;
 
@@ -86,8 +86,8 @@ template <Scalar S = double>
 class BasicAnyPanel {
  public:
   BasicAnyPanel() = default;  ///< no panel: the chords pass by alone
-  template <PanelOf<S> P>
-    requires(!std::same_as<P, BasicAnyPanel>)
+  template <class P>
+    requires(!std::same_as<P, BasicAnyPanel> && PanelOf<P, S>)  // in this order, or the question would ask itself
   BasicAnyPanel(P panel) {  // NOLINT(google-explicit-constructor): a panel is an any-panel
     if constexpr (requires { { panel.facts() } -> std::convertible_to<BasicPanelFacts<S>>; })
       facts_ = panel.facts();

@@ -176,7 +176,6 @@ class BasicMemberView {
         const auto at = [&](std::size_t c) { return detail::evaluate(p.polynomial(c), t); };
         const S N = at(0);
         e.axial += S(half * w * N * N / (s.E * s.A));
-        if (m_.kind == MemberKind::axial) return;
         const S Vy = at(1), Vz = at(2), T = at(3), My = at(4), Mz = at(5);
         if (value_of(s.Iy) > 0.0) e.bending += S(half * w * My * My / (s.E * s.Iy));
         if (value_of(s.Iz) > 0.0) e.bending += S(half * w * Mz * Mz / (s.E * s.Iz));

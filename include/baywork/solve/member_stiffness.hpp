@@ -19,20 +19,31 @@ namespace baywork {
 template <class R>
 using MemberModes = std::array<R, 6>;
 
-/// Stiffness against the modes: four uncoupled parts, the bending ones as (start-start, start-end, end-end).
+/// Bending stiffness in one plane: [[start, cross], [cross, end]] against the two end rotations, plus `shear` against
+/// their difference. Apart, because a bar soft in shear has a `shear` that drowns the rest in one rounded matrix, and the
+/// shear force is made of the rest.
+template <Scalar S = double>
+struct BendingStiffness {
+  S start = S(0), cross = S(0), end = S(0), shear = S(0);
+
+  /// Moments on start and end for their rotations vs, ve.
+  template <class R>
+  std::array<R, 2> operator()(const R& vs, const R& ve) const {
+    const R common = R(R(shear) * R(vs - ve));
+    return {R(R(start) * vs + R(cross) * ve + common), R(R(cross) * vs + R(end) * ve - common)};
+  }
+};
+
+/// Stiffness against the modes: four uncoupled parts.
 template <Scalar S = double>
 struct MemberStiffness {
   S axial = S(0), torsion = S(0);
-  std::array<S, 3> about_z{S(0), S(0), S(0)}, about_y{S(0), S(0), S(0)};
+  BendingStiffness<S> about_z{}, about_y{};
 
   template <class R>
   MemberModes<R> operator*(const MemberModes<R>& v) const {
-    return {R(R(axial) * v[0]),
-            R(R(torsion) * v[1]),
-            R(R(about_z[0]) * v[2] + R(about_z[1]) * v[3]),
-            R(R(about_z[1]) * v[2] + R(about_z[2]) * v[3]),
-            R(R(about_y[0]) * v[4] + R(about_y[1]) * v[5]),
-            R(R(about_y[1]) * v[4] + R(about_y[2]) * v[5])};
+    const std::array<R, 2> z = about_z(v[2], v[3]), y = about_y(v[4], v[5]);
+    return {R(R(axial) * v[0]), R(R(torsion) * v[1]), z[0], z[1], y[0], y[1]};
   }
 };
 
@@ -51,18 +62,29 @@ S flexibility(const S& k) {
 /// EI/(L(1+Φ)) [[4+Φ, 2-Φ], [2-Φ, 4+Φ]], Φ = 12 EI/(G As L²) (Przemieniecki, Theory of Matrix Structural Analysis,
 /// 5.6, value from memory; derived anew here).
 template <class S>
-std::array<S, 3> bending_stiffness(const S& EI, const S& shear_flexibility, const S& L, const S& k_start, const S& k_end,
-                                   const S& transverse) {
-  if (value_of(EI) == 0.0) return {S(0), S(0), S(0)};
+BendingStiffness<S> bending_stiffness(const S& EI, const S& shear_flexibility, const S& L, const S& k_start,
+                                      const S& k_end, const S& transverse) {
+  BendingStiffness<S> k;
+  if (value_of(EI) == 0.0) return k;
   const S a = S(L / (S(3) * EI));
   const S c = S(shear_flexibility / L + transverse / (L * L));
   const bool free_start = value_of(k_start) == 0.0, free_end = value_of(k_end) == 0.0;
-  if (free_start && free_end) return {S(0), S(0), S(0)};
-  if (free_start) return {S(0), S(0), S(S(1) / (a + c + flexibility(k_end)))};
-  if (free_end) return {S(S(1) / (a + c + flexibility(k_start))), S(0), S(0)};
+  if (free_start && free_end) return k;
+  if (free_start) {
+    k.end = S(S(1) / (a + c + flexibility(k_end)));
+    return k;
+  }
+  if (free_end) {
+    k.start = S(S(1) / (a + c + flexibility(k_start)));
+    return k;
+  }
   const S di = flexibility(k_start), dj = flexibility(k_end);
   const S det = S(S(3) * a * a / S(4) + S(3) * a * c + (a + c) * (di + dj) + di * dj);
-  return {S((a + c + dj) / det), S((a / S(2) - c) / det), S((a + c + di) / det)};
+  k.start = S((a + dj) / det);
+  k.cross = S(a / S(2) / det);
+  k.end = S((a + di) / det);
+  k.shear = S(c / det);
+  return k;
 }
 
 /// Stiffness of a rod with a spring at each end; zero where an end is released or the rod has none.

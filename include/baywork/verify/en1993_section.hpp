@@ -29,6 +29,15 @@ inline verify::ClauseRow axial(const BarResistance& r, double N) {
   return verify::compare(N, r.N_c_Rd, "EN 1993-1-1 6.2.4");
 }
 
+/// 6.2.5: bending alone, of a round section the resultant moment, else about the worse axis.
+inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionForces& f) {
+  const char* clause = "EN 1993-1-1 6.2.5";
+  if (detail::is_round(r.kind)) return verify::compare(std::hypot(f.My, f.Mz), r.M_y_Rd, clause);
+  const verify::ClauseRow y = verify::compare(f.My, r.M_y_Rd, clause);
+  const verify::ClauseRow z = verify::compare(f.Mz, r.M_z_Rd, clause);
+  return y.utilisation > z.utilisation ? y : z;
+}
+
 /// 6.2.7: the torque, taken as Saint-Venant's, against T_Rd.
 inline verify::ClauseRow torsion(const BarResistance& r, double T) {
   return verify::compare(T, r.T_Rd, "EN 1993-1-1 6.2.7");

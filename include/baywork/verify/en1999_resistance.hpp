@@ -25,6 +25,7 @@ struct BarResistance {
   double N_u_haz_Rd = 0;          ///< A rho_u,haz fu / gamma_M2: fracture across a local weld, 6.2.3
   double N_c_Rd = 0;              ///< A_eff fo / gamma_M1, 6.2.4
   double M_y_Rd = 0, M_z_Rd = 0;  ///< alpha Wel fo / gamma_M1, 6.2.5
+  double M_u_haz_y_Rd = 0, M_u_haz_z_Rd = 0;  ///< Wel rho_u,haz fu / gamma_M2: fracture across a local weld, 6.2.5.1
   double V_y_Rd = 0, V_z_Rd = 0;  ///< Av fo / (sqrt(3) gamma_M1), 6.2.6
   double T_Rd = 0;                ///< Wt fo / (sqrt(3) gamma_M1), 6.2.7, with the elastic Wt (safe side)
   double omega_u = 1;             ///< omega_0 where the softened length is at most the least width, 6.2.9.3 (1)
@@ -108,6 +109,9 @@ inline BarResistance resistance(const SectionData<double>& s, const material::Ma
   r.alpha_z = shape_factor(in_M_z, s.Wel_z, s.Wpl_z);
   r.M_y_Rd = r.alpha_y * s.Wel_y * r.fo / factors.gamma_M1;
   r.M_z_Rd = r.alpha_z * s.Wel_z * r.fo / factors.gamma_M1;
+
+  r.M_u_haz_y_Rd = bending_net(s.Wel_y, f.haz_ultimate, factors);
+  r.M_u_haz_z_Rd = bending_net(s.Wel_z, f.haz_ultimate, factors);
 
   const bool solid = s.kind == ShapeKind::solid_round || s.kind == ShapeKind::solid_rectangle;
   const bool whole = solid || s.kind == ShapeKind::round_tube;

@@ -67,6 +67,24 @@ inline verify::ClauseRow axial(const BarResistance& r, double N, Softening s = S
   return verify::compare(N, omega_0(r, s) * r.N_c_Rd, "EN 1999-1-1 6.2.4");
 }
 
+/// M_Rd of 6.2.5.1 about one axis: M_o,Rd = alpha Wel fo / gamma_M1; at a local weld the lesser of omega_0 times that
+/// and M_u,Rd = W_net fu / gamma_M2, in which W_net is elastic and softened: Wel rho_u,haz fu / gamma_M2.
+inline double bending_resistance(const BarResistance& r, Softening s, bool about_y) {
+  const double M_o = omega_0(r, s) * (about_y ? r.M_y_Rd : r.M_z_Rd);
+  return s == Softening::none ? M_o : smaller(M_o, about_y ? r.M_u_haz_y_Rd : r.M_u_haz_z_Rd);
+}
+
+/// 6.2.5: bending alone, of a round section the resultant moment, else about the worse axis.
+inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionForces& f,
+                                 Softening s = Softening::none) {
+  const char* clause = "EN 1999-1-1 6.2.5";
+  const double M_y_Rd = bending_resistance(r, s, true);
+  if (detail::is_round(r.kind)) return verify::compare(std::hypot(f.My, f.Mz), M_y_Rd, clause);
+  const verify::ClauseRow y = verify::compare(f.My, M_y_Rd, clause);
+  const verify::ClauseRow z = verify::compare(f.Mz, bending_resistance(r, s, false), clause);
+  return y.utilisation > z.utilisation ? y : z;
+}
+
 /// 6.2.7: the torque against T_Rd, at a local weld of either length against rho_o,haz T_Rd.
 inline verify::ClauseRow torsion(const BarResistance& r, double T, Softening s = Softening::none) {
   return verify::compare(T, (s == Softening::none ? 1.0 : r.rho_o_haz) * r.T_Rd, "EN 1999-1-1 6.2.7");

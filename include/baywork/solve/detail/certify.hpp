@@ -32,7 +32,9 @@ BasicMemberAnswer<S> member_answer(const PreparedFrame<S>& p, std::size_t i, con
     q[k] = rounded<S>(wide[k]);
     out.modes[k] = rounded<S>(v[k]);
   }
-  const S vy = S((q[2] + q[3]) / p.members[i].axes.length), vz = S((q[4] + q[5]) / p.members[i].axes.length);
+  // shears from the unrounded moments: in a short bar they are a small difference of them
+  const A per_length = p.members[i].accurate.per_length;
+  const S vy = rounded<S>(A((wide[2] + wide[3]) * per_length)), vz = rounded<S>(A((wide[4] + wide[5]) * per_length));
   out.start = {S(l.start.x - q[0]), S(l.start.y + vy), S(l.start.z - vz), S(l.start_torque - q[1]), q[4], q[2]};
   out.end = {S(l.end.x + q[0]), S(l.end.y - vy), S(l.end.z + vz), S(l.end_torque + q[1]), q[5], q[3]};
   return out;

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// All of baywork but drawings and reports: describe a girder, solve it, prove it, see the hand calculation beside it.
+#pragma once
+
+#include <baywork/closed_form.hpp>
+#include <baywork/core.hpp>
+#include <baywork/frame.hpp>
+#include <baywork/girder.hpp>
+#include <baywork/load.hpp>
+#include <baywork/material.hpp>
+#include <baywork/response.hpp>
+#include <baywork/section.hpp>
+#include <baywork/solve.hpp>

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// What a proof takes for granted: partial factors and buckling lengths, all of them data.
+#pragma once
+
+#include <baywork/core/address.hpp>
+#include <baywork/core/error.hpp>
+#include <baywork/verify/en1993_class.hpp>
+#include <baywork/verify/en1999_class.hpp>
+
+namespace baywork::verify {
+
+/// Buckling length over system length, about the bar's own axes. Bars of a face: about_z buckles in the plane of the
+/// face, about_y out of it. Chords: about_y buckles up or down, about_z sideways.
+struct BucklingFactors {
+  double about_y = 1, about_z = 1;
+};
+
+/// Factors by role. 1.0, the system length, holds for bars whose ends do not move sideways. EN 1993-1-1 BB.1 allows
+/// less for some steel lattice bars (value from memory); in open faces less must not be taken.
+struct BucklingLengths {
+  BucklingFactors chord{}, cross_member{}, diagonal{}, diaphragm{}, user{};
+
+  const BucklingFactors& of(Role role) const noexcept {
+    switch (role) {
+      case Role::chord: return chord;
+      case Role::cross_member: return cross_member;
+      case Role::diagonal: return diagonal;
+      case Role::diaphragm: return diaphragm;
+      case Role::user: return user;
+    }
+    return user;
+  }
+};
+
+/// Nationally determined partial factors of both standards, and buckling lengths.
+struct Basis {
+  en1999::PartialFactors aluminium{};
+  en1993::PartialFactors steel{};
+  BucklingLengths lengths{};
+};
+
+inline void validate(const Basis& b) {
+  const char* place = "basis of the proof";
+  require::positive(b.aluminium.gamma_M1, place, "gamma_M1 of aluminium");
+  require::positive(b.aluminium.gamma_M2, place, "gamma_M2 of aluminium");
+  require::positive(b.steel.gamma_M0, place, "gamma_M0 of steel");
+  require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
+  require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
+  for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
+    require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
+    require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");
+  }
+}
+
+}  // namespace baywork::verify

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// What a search through combinations keeps: of each check of a member the worst place so far, however many there are.
+#pragma once
+
+#include <array>
+#include <cstddef>
+
+#include <baywork/verify/clause_row.hpp>
+#include <baywork/verify/en1999_section.hpp>
+#include <baywork/verify/row.hpp>
+#include <baywork/verify/sections.hpp>
+
+namespace baywork::verify::detail {
+
+/// A utilisation that rounding leaves of no force at all: the solver's tolerance is 1e-10 of the largest force.
+inline constexpr double no_force = 1e-9;
+
+/// Where along a member, and in which combination.
+struct Place {
+  double x = 0;
+  std::size_t combination = 0;
+  en1999::Softening softening = en1999::Softening::none;
+};
+
+/// The worst of one check.
+struct Found {
+  double utilisation = 0;
+  SectionForces forces{};
+  Place place{};
+
+  void take(double u, const SectionForces& f, const Place& at) {
+    if (!(u > utilisation)) return;
+    utilisation = u;
+    forces = f;
+    place = at;
+  }
+};
+using FoundOfMember = std::array<Found, n_member_checks>;
+
+/// Greatest compression and greatest moments of a member in one combination, wherever they are.
+struct GreatestForces {
+  SectionForces forces{};  ///< N <= 0; My, Mz >= 0
+  double x = 0;            ///< of the greatest moment
+
+  void take(const SectionForces& f, double at) {
+    forces.N = smaller(forces.N, f.N);
+    if (magnitude(f.My) > forces.My || magnitude(f.Mz) > forces.Mz) x = at;
+    forces.My = larger(forces.My, magnitude(f.My));
+    forces.Mz = larger(forces.Mz, magnitude(f.Mz));
+  }
+};
+
+}  // namespace baywork::verify::detail

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+// The design of all members of a girder: what is known of each before any load, and the search through combinations.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <limits>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <baywork/response/cases.hpp>
+#include <baywork/verify/basis.hpp>
+#include <baywork/verify/en1993_member.hpp>
+#include <baywork/verify/en1999_member.hpp>
+#include <baywork/verify/system_lengths.hpp>
+#include <baywork/verify/welded_ends.hpp>
+
+namespace baywork::verify {
+
+/// Which of the two standards is asked; bars of the other family are then outside the scope.
+enum class Standards : std::uint8_t { by_material, aluminium, steel };
+
+namespace detail {
+
+/// Why a bar cannot be checked; empty where it can. Lateral-torsional buckling leaves the other checks in force.
+struct OutsideReason {
+  const char* text = "";
+  bool nothing_checked = true;
+};
+
+class MemberDesign {
+ public:
+  MemberDesign(const Analysis& analysis, const Basis& basis, Standards which)
+      : analysis_(analysis), model_(analysis.model()) {
+    validate(basis);
+    prepare_bars(basis, which);
+    prepare_members(basis);
+  }
+
+  /// Takes one combination's forces into what has been found.
+  void search(const Response& response, std::size_t combination) {
+    const std::vector<BasicMemberLoad<double>>& loads = response.loads().on_members;  // sorted by member
+    std::size_t from = 0;
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      std::size_t to = from;
+      while (to < loads.size() && loads[to].member == m) ++to;
+      const MemberLoads<double> own{loads.data() + from, to - from};
+      from = to;
+      const std::array<double, 6>& start = response.answer().members[m].start;
+      std::visit([&](const auto& design) { search_member(design, m, start, own, combination); }, members_[m].design);
+    }
+  }
+
+  /// Rows of what has been found: by member, in the order of checks. Utilisations that may be rounding are left out.
+  std::vector<Row> rows() const {
+    std::vector<Row> out;
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      std::visit([&](const auto& design) { add_rows(design, m, out); }, members_[m].design);
+      if (members_[m].outside.text[0] == '\0') continue;
+      Row row = blank(m);
+      row.check = Check::outside_scope;
+      row.reason = members_[m].outside.text;
+      row.utilisation = std::numeric_limits<double>::infinity();
+      out.push_back(row);
+    }
+    return out;
+  }
+
+  bool any_aluminium() const { return uses<AluminiumMember>(); }
+  bool any_steel() const { return uses<SteelMember>(); }
+  bool any_unspecified_welding() const {
+    for (const Bar& b : model_.bars)
+      if (b.material.family == material::Family::aluminium && b.material.welding == material::Welding::unspecified)
+        return true;
+    return false;
+  }
+
+ private:
+  struct Designed {
+    std::variant<std::monostate, AluminiumMember, SteelMember> design{};
+    OutsideReason outside{};
+    WeldedEnds ends{};
+    std::array<en1999::Softening, 2> softening{};  ///< at start and end
+    FoundOfMember found{};
+  };
+
+  template <class T>
+  bool uses() const {
+    for (const Designed& d : members_)
+      if (std::holds_alternative<T>(d.design)) return true;
+    return false;
+  }
+
+  /// Section resistances, once for each different bar.
+  void prepare_bars(const Basis& basis, Standards which) {
+    aluminium_.resize(model_.bars.size());
+    steel_.resize(model_.bars.size());
+    outside_.resize(model_.bars.size());
+    for (std::size_t i = 0; i < model_.bars.size(); ++i) {
+      const Bar& bar = model_.bars[i];
+      const bool is_aluminium = bar.material.family == material::Family::aluminium;
+      if (bar.material.family == material::Family::other)
+        outside_[i] = {"its material is neither steel nor aluminium"};
+      else if (which == Standards::steel && is_aluminium)
+        outside_[i] = {"an aluminium bar: EN 1993-1-1 alone was asked for"};
+      else if (which == Standards::aluminium && !is_aluminium)
+        outside_[i] = {"a steel bar: EN 1999-1-1 alone was asked for"};
+      else if (!bar.has_strength())
+        outside_[i] = {"its material gives no strength"};
+      else if (is_aluminium && bar.material.buckling_class == material::BucklingClass::none)
+        outside_[i] = {"its alloy has no buckling class"};
+      else if (is_aluminium)
+        outside_[i] = outside_by(aluminium_[i] =
+                                     en1999::resistance(bar.section, bar.material, basis.aluminium, welded(bar)));
+      else
+        outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis.steel));
+    }
+  }
+  /// Bars whose metal a weld softens count as welded in the class limits (safe side: all their welds lie at joints).
+  static en1999::Welded welded(const Bar& bar) {
+    return bar.material.alloy_group == material::AlloyGroup::annealed ? en1999::Welded::no : en1999::Welded::yes;
+  }
+  template <class Resistance>
+  static OutsideReason outside_by(const Resistance& r) {
+    if (r.scope != Scope::covered) return {reason(r.scope)};
+    if (r.needs_lateral_check) return {"lateral-torsional buckling of an open or flat section is not covered", false};
+    return {""};
+  }
+
+  void prepare_members(const Basis& basis) {
+    const std::vector<SystemLength> lengths = system_lengths(analysis_);
+    const std::vector<WeldedEnds> ends = welded_ends(analysis_);
+    members_.resize(model_.bar_index.size());
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      Designed& d = members_[m];
+      const std::size_t bar = model_.bar_index[m];
+      d.outside = outside_[bar];
+      if (d.outside.text[0] != '\0' && d.outside.nothing_checked) continue;
+      const Member& member = model_.frame.members[m];
+      const BucklingFactors& k = basis.lengths.of(member.address.role);
+      const double L_y = k.about_y * lengths[m].about_y, L_z = k.about_z * lengths[m].about_z;
+      const SectionData<double>& s = model_.bars[bar].section;
+      const double E = model_.bars[bar].material.E;
+      if (model_.bars[bar].material.family == material::Family::steel) {
+        d.design = SteelMember{&steel_[bar], en1993::buckling(steel_[bar], s, E, L_y, L_z), L_y, L_z};
+        continue;
+      }
+      d.ends = ends[m];
+      if (!d.ends.known) {
+        d.outside = {"TIG welding of walls above 6 mm: the extent of the softened metal is not given"};
+        continue;
+      }
+      d.softening = {en1999::softening(aluminium_[bar], d.ends.start.length),
+                     en1999::softening(aluminium_[bar], d.ends.end.length)};
+      d.design = AluminiumMember{&aluminium_[bar], en1999::buckling(aluminium_[bar], s, E, L_y, L_z), L_y, L_z,
+                                 analysis_.axes(m).length, member.kind == MemberKind::axial};
+    }
+  }
+
+  en1999::Softening softening_at(const Designed& d, double x, double length) const {
+    const double slack = 1e-12 * length;
+    const bool at_start = d.softening[0] != en1999::Softening::none && x <= d.ends.start.reach + slack;
+    const bool at_end = d.softening[1] != en1999::Softening::none && x >= length - d.ends.end.reach - slack;
+    if ((at_start && d.softening[0] == en1999::Softening::beyond_width) ||
+        (at_end && d.softening[1] == en1999::Softening::beyond_width) || (at_start && at_end))
+      return en1999::Softening::beyond_width;
+    return at_start || at_end ? en1999::Softening::within_width : en1999::Softening::none;
+  }
+
+  void search_member(const std::monostate&, std::size_t, const std::array<double, 6>&, const MemberLoads<double>&,
+                     std::size_t) {}
+  template <class Design>
+  void search_member(const Design& design, std::size_t m, const std::array<double, 6>& start,
+                     const MemberLoads<double>& loads, std::size_t combination) {
+    Designed& d = members_[m];
+    const double length = analysis_.axes(m).length;
+    const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
+    GreatestForces greatest;
+    for_each_section(start, loads, length, design.weights(), marks, [&](double x, const SectionForces& f) {
+      greatest.take(f, x);
+      design.section(f, Place{x, combination, softening_at(d, x, length)}, d.found);
+    });
+    design.whole(greatest, combination, d.found);
+  }
+
+  Row blank(std::size_t m) const {
+    Row row;
+    row.member = m;
+    row.address = model_.frame.members[m].address;
+    const PartNames& names = model_.frame.names;
+    if (row.address.face >= 0) row.face = PartName(names.faces[static_cast<std::size_t>(row.address.face)]);
+    if (row.address.chord >= 0) row.chord = PartName(names.chords[static_cast<std::size_t>(row.address.chord)]);
+    return row;
+  }
+
+  void add_rows(const std::monostate&, std::size_t, std::vector<Row>&) const {}
+  template <class Design>
+  void add_rows(const Design& design, std::size_t m, std::vector<Row>& out) const {
+    for (std::size_t c = 0; c < n_member_checks; ++c) {
+      const Found& found = members_[m].found[c];
+      if (!(found.utilisation > no_force)) continue;
+      Row row = blank(m);
+      row.check = static_cast<Check>(c);
+      const ClauseRow answer = design.check(row.check, found.forces, found.place);
+      row.standard = Design::standard;
+      row.clause = answer.clause + std::string("EN 1999-1-1 ").size();
+      row.x = found.place.x;
+      row.combination = found.place.combination;
+      row.softened = found.place.softening != en1999::Softening::none;
+      row.demand = answer.effect;
+      row.resistance = answer.resistance;
+      row.utilisation = answer.utilisation;
+      design.explain(row.check, found.forces, found.place, row);
+      out.push_back(row);
+    }
+  }
+
+  const Analysis& analysis_;
+  const GirderModel& model_;
+  std::vector<en1999::BarResistance> aluminium_;
+  std::vector<en1993::BarResistance> steel_;
+  std::vector<OutsideReason> outside_;
+  std::vector<Designed> members_;
+};
+
+}  // namespace detail
+}  // namespace baywork::verify

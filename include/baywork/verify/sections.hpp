@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+// The sections of a member at which its checks can govern: found exactly, not sampled.
+#pragma once
+
+#include <array>
+#include <cstddef>
+
+#include <baywork/response/cut_forces.hpp>
+#include <baywork/response/detail/polynomial.hpp>
+#include <baywork/verify/clause_row.hpp>
+
+namespace baywork::verify {
+
+/// Weights under which two moments (and two shear forces) become one: m = (My w_y)² + (Mz w_z)². 1 / resistance; equal
+/// ones for a round section give its resultant.
+struct Weights {
+  double My = 1, Mz = 1, Vy = 1, Vz = 1;
+};
+
+namespace detail {
+
+/// Coefficients of (p² w_p² + q² w_q²)' / 2 = w_p² p p' + w_q² q q'; p and q of degree 3 at most.
+inline std::array<double, 6> slope_of_squares(const std::array<double, 4>& p, double w_p,
+                                              const std::array<double, 4>& q, double w_q) {
+  std::array<double, 6> out{};
+  for (std::size_t i = 0; i < 4; ++i)
+    for (std::size_t j = 1; j < 4; ++j)
+      out[i + j - 1] += static_cast<double>(j) * (w_p * w_p * p[i] * p[j] + w_q * w_q * q[i] * q[j]);
+  return out;
+}
+
+inline SectionForces forces_on(const CutForces& f) { return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz}; }
+
+}  // namespace detail
+
+/// Calls visit(x, forces) at both ends, at both sides of every place where loads begin, end or act, at `marks` (places
+/// where the bar's resistance changes), and on loaded stretches wherever N, Vy, Vz, My, Mz or the weighted sums of
+/// their squares turn. Between these no axial force, moment or shear force is greater, and no resultant of a round
+/// section. An interaction of several forces can be greater in between only on loaded stretches: there eighths are
+/// visited as well. Allocates nothing.
+template <std::size_t N, class Visit>
+void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
+                      const Weights& w, const std::array<double, N>& marks, Visit visit) {
+  using baywork::detail::cut_forces;
+  using baywork::detail::roots_between;
+  if (loads.count > 0) {
+    visit(0.0, detail::forces_on(cut_forces(start, loads, 0.0, CutSide::before)));
+    visit(length, detail::forces_on(cut_forces(start, loads, length, CutSide::after)));
+  }
+  baywork::detail::for_each_stretch(start, loads, length, [&](const baywork::detail::Stretch<double>& s) {
+    std::array<std::array<double, 4>, 6> c{};
+    for (std::size_t i = 0; i < 6; ++i) c[i] = s.polynomial(i);
+    const auto at = [&](double t) {
+      const auto v = [&](std::size_t i) { return baywork::detail::evaluate(c[i], t); };
+      visit(s.from + t, SectionForces{v(0), v(1), v(2), v(3), v(4), v(5)});
+    };
+    const auto at_roots = [&](const auto& slope) {
+      const auto roots = roots_between(slope, 0.0, s.length());
+      for (std::size_t i = 0; i < roots.count; ++i) at(roots.at[i]);
+    };
+    at(0.0);
+    at(s.length());
+    for (const double x : marks)
+      if (x > s.from && x < s.to) at(x - s.from);
+    const auto none = [](const Vec3<>& v) { return v.x == 0.0 && v.y == 0.0 && v.z == 0.0; };
+    if (none(s.load) && none(s.load_slope)) return;
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
+      at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
+    at_roots(detail::slope_of_squares(c[4], w.My, c[5], w.Mz));
+    at_roots(detail::slope_of_squares(c[1], w.Vy, c[2], w.Vz));
+    for (int i = 1; i < 8; ++i) at(s.length() * i / 8.0);
+  });
+}
+
+}  // namespace baywork::verify

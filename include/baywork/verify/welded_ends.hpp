@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+// How far the welds at a joint soften the bars that meet there: EN 1999-1-1 6.1.6.3 with the girder's geometry.
+#pragma once
+
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <baywork/material/haz.hpp>
+#include <baywork/verify/en1999_section.hpp>
+#include <baywork/verify/system_lengths.hpp>
+
+namespace baywork::verify {
+
+/// Softened metal at one end of a member. `reach` [m] is counted from the end of the member's flexible length; `length`
+/// [m] is the length that 6.2.9.3 compares with the least width of the section.
+struct WeldedEnd {
+  double reach = 0, length = 0;
+};
+struct WeldedEnds {
+  WeldedEnd start{}, end{};
+  bool known = true;  ///< false: TIG welding of a wall that the clause gives no extent for
+};
+
+namespace detail {
+
+inline double depth_of(const Bar& bar) { return larger(bar.section.height, bar.section.width); }
+
+class WeldFinder {
+ public:
+  explicit WeldFinder(const Analysis& analysis)
+      : analysis_(analysis), model_(analysis.model()), bars_(face_bars_at_nodes(model_)), out_(model_.bar_index.size()) {}
+
+  std::vector<WeldedEnds> find() {
+    for (std::size_t c = 0; c < model_.girder.chords.size(); ++c)
+      for (std::size_t i = 0; i <= model_.girder.bays(); ++i) chord_joint(i, c);
+    for (std::size_t m = 0; m < out_.size(); ++m) {
+      if (model_.frame.members[m].address.role == Role::chord) continue;
+      bar_end(m, true);
+      bar_end(m, false);
+    }
+    return std::move(out_);
+  }
+
+ private:
+  /// b_haz [m] in `bar` from a weld to `other`: of the mean wall, MIG where no process has been said; 0 where welds do
+  /// not soften.
+  double extent(const Bar& bar, const Bar& other, WeldedEnds& ends) const {
+    if (bar.material.family != material::Family::aluminium) return 0.0;
+    const double wall = 0.5 * (bar.section.wall + other.section.wall);
+    const bool tig = bar.material.welding == material::Welding::tig;
+    if (tig && wall > 0.006 * (1.0 + 1e-9)) {
+      ends.known = false;
+      return 0.040;
+    }
+    return material::haz_extent(bar.material, wall, tig ? material::Welding::tig : material::Welding::mig);
+  }
+
+  /// Sine of the angle between a bar and a carrier, kept off zero, and its cosine away from the node.
+  struct Angle {
+    double sine, cosine;
+  };
+  Angle angle(std::size_t m, std::size_t node, const Vec3<>& along) const {
+    const double c = dot(analysis_.axes(m).x, along);
+    const double s = std::sqrt(larger(0.01, 1.0 - c * c));
+    return {s, model_.frame.members[m].from == node ? c : -c};
+  }
+
+  /// A chord is softened from the first to the last footprint of the bars on it, plus b_haz. A bar of depth d at the
+  /// angle theta has a footprint d / sin(theta) long, its middle (depth of the chord / 2) / tan(theta) from where the
+  /// axes meet.
+  void chord_joint(std::size_t station, std::size_t chord) {
+    const std::size_t node = model_.chord_node(station, chord), bays = model_.girder.bays();
+    const std::size_t before = station > 0 ? model_.chord_member(station - 1, chord) : no_member;
+    const std::size_t after = station < bays ? model_.chord_member(station, chord) : no_member;
+    const std::size_t any = after != no_member ? after : before;
+    const Bar& own = model_.bar(any);
+    const Vec3<> along = analysis_.axes(any).x;
+    double low = 0, high = 0;
+    bool first = true;
+    for (const std::size_t m : bars_[node]) {
+      const Member& member = model_.frame.members[m];
+      const Angle a = angle(m, node, along);
+      const double b = extent(own, model_.bar(m), out_[any]);
+      if (b == 0.0) continue;
+      const Vec3<>& arm = member.from == node ? member.start.offset : member.end.offset;
+      const double middle = dot(arm, along) + 0.5 * depth_of(own) * a.cosine / a.sine;
+      const double half = 0.5 * depth_of(model_.bar(m)) / a.sine + b;
+      low = first ? middle - half : smaller(low, middle - half);
+      high = first ? middle + half : larger(high, middle + half);
+      first = false;
+    }
+    double length = high - low;
+    if (model_.girder.is_splice(station)) {  // connectors are welded in; how, is not known
+      const double b = extent(own, own, out_[any]);
+      if (b > 0.0) length = larger(length, 2.0 * (depth_of(own) + b));
+      low = smaller(low, b > 0.0 ? -depth_of(own) - b : 0.0);
+      high = larger(high, b > 0.0 ? depth_of(own) + b : 0.0);
+    }
+    if (!out_[any].known && before != no_member) out_[before].known = false;
+    if (before != no_member) out_[before].end = {larger(0.0, -low), length};
+    if (after != no_member) out_[after].start = {larger(0.0, high), length};
+  }
+
+  /// Any other bar is softened for b_haz from the weld, and up to there it has no metal of its own. On a chord the weld
+  /// ends (depth of the chord / 2) / sin(theta) + (depth of the bar / 2) / tan(theta) from where the axes meet. Where
+  /// there is no chord (joints of a face itself) footprints of bars at 30 degrees and more are covered.
+  void bar_end(std::size_t m, bool start) {
+    const Member& member = model_.frame.members[m];
+    const std::size_t node = start ? member.from : member.to;
+    const Address& at = model_.frame.nodes[node].address;
+    WeldedEnd& end = start ? out_[m].start : out_[m].end;
+    const Bar& own = model_.bar(m);
+    if (at.chord >= 0) {
+      const std::size_t station = static_cast<std::size_t>(at.station), bays = model_.girder.bays();
+      const std::size_t c = model_.chord_member(station < bays ? station : bays - 1, static_cast<std::size_t>(at.chord));
+      const double b = extent(own, model_.bar(c), out_[m]);
+      if (b == 0.0) return;
+      const Angle a = angle(m, node, analysis_.axes(c).x);
+      const double to_weld = (depth_of(model_.bar(c)) + depth_of(own) * magnitude(a.cosine)) / (2.0 * a.sine);
+      const Vec3<> arm = start ? member.start.offset : -member.end.offset;
+      const double armed = member.kind == MemberKind::beam ? dot(arm, analysis_.axes(m).x) : 0.0;
+      end = {larger(0.0, to_weld - armed) + b, b};
+      return;
+    }
+    for (const std::size_t other : bars_[node]) {
+      if (other == m) continue;
+      const double b = extent(own, model_.bar(other), out_[m]);
+      if (b == 0.0) continue;
+      const double half = depth_of(model_.bar(other)) + b;
+      end = {larger(end.reach, half), larger(end.length, 2.0 * half)};
+    }
+  }
+
+  const Analysis& analysis_;
+  const GirderModel& model_;
+  std::vector<std::vector<std::size_t>> bars_;
+  std::vector<WeldedEnds> out_;
+};
+
+}  // namespace detail
+
+/// Of every member of a girder whose joints are all welded: cross members, diagonals and diaphragm bars at both ends,
+/// chords at every station where a bar joins them or modules meet. Steel and annealed aluminium are not softened.
+inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis) { return detail::WeldFinder(analysis).find(); }
+
+}  // namespace baywork::verify
