@@ -20,13 +20,20 @@ using namespace baywork::literals;
 constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-Bar bar(double diameter = 60.3_mm, double wall = 5.0_mm) { return {RoundTube{diameter, wall}, material::en_aw_6082_t6()}; }
+Bar bar(double diameter = 60.3_mm, double wall = 5.0_mm) {
+  return {RoundTube{diameter, wall}, material::en_aw_6082_t6()};
+}
 
 BoxGirder sound() {
   const Bar brace = bar(26.9_mm, 3.2_mm), cross = bar(48.3_mm, 4.0_mm);
   const Face side = braced(alternating, brace, cross);
-  return {.bays = 6, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = bar(),
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side}, .supports = simply_supported()};
+  return {.bays = 6,
+          .bay_length = 0.5,
+          .width = 0.5,
+          .depth = 0.5,
+          .chord = bar(),
+          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
+          .supports = simply_supported()};
 }
 
 /// The call throws an E whose message holds every fragment.
@@ -86,7 +93,11 @@ TEST_CASE("bays, width and depth") {
     bad([v](BoxGirder& g) { g.end_depth = v; }, {"girder, far end", "depth is"});
     bad([v](BoxGirder& g) { g.bays = 0, g.bay_lengths = {0.5, v, 0.5}; }, {"bay 2", "bay length is"});
   }
-  bad([](BoxGirder& g) { g.bay_lengths = {0.5, 0.5}; }, {"6 bays are given, but 2 bay lengths", "one length for each bay"});
+  bad(
+      [](BoxGirder& g) {
+        g.bay_lengths = {0.5, 0.5};
+      },
+      {"6 bays are given, but 2 bay lengths", "one length for each bay"});
   bad([](BoxGirder& g) { g.bays = std::size_t{1} << 40; }, {"bays", "million"});
 }
 
@@ -100,10 +111,14 @@ TEST_CASE("axis") {
 TEST_CASE("bars that are missing or impossible") {
   bad([](BoxGirder& g) { g.chord = {}; }, {"bottom left chord", "no bar is given"});
   bad([](BoxGirder& g) { g.faces.top = open(Bar{}); }, {"top face", "cross member", "no bar is given"});
-  bad([](BoxGirder& g) { g.faces.left = braced(alternating, Bar{}); }, {"bay 1, left face, diagonal", "no bar is given"});
-  bad([](BoxGirder& g) { g.faces.left = braced(k_braced, bar(26.9_mm, 3.2_mm)); }, {"no posts for K diagonals", "a bar for the posts"});
-  bad([](BoxGirder& g) { g.faces.left = braced(single_direction, bar(26.9_mm, 3.2_mm)); }, {"no posts for single-direction diagonals"});
-  bad([](BoxGirder& g) { g.faces.left = braced(mirrored_away, bar(26.9_mm, 3.2_mm)); }, {"no posts for diagonals rising towards mid-span"});
+  bad([](BoxGirder& g) { g.faces.left = braced(alternating, Bar{}); },
+      {"bay 1, left face, diagonal", "no bar is given"});
+  bad([](BoxGirder& g) { g.faces.left = braced(k_braced, bar(26.9_mm, 3.2_mm)); },
+      {"no posts for K diagonals", "a bar for the posts"});
+  bad([](BoxGirder& g) { g.faces.left = braced(single_direction, bar(26.9_mm, 3.2_mm)); },
+      {"no posts for single-direction diagonals"});
+  bad([](BoxGirder& g) { g.faces.left = braced(mirrored_away, bar(26.9_mm, 3.2_mm)); },
+      {"no posts for diagonals rising towards mid-span"});
   bad([](BoxGirder& g) { g.diaphragms.ends = true; }, {"diaphragms", "no bar is given"});
   refused<BadDescription>([] { bar(60.3_mm, 0.0); }, {"wall", "is 0"});
   refused<BadDescription>([] { bar(60.3_mm, not_a_number); }, {"wall", "is nan"});
@@ -119,14 +134,35 @@ TEST_CASE("bars that are missing or impossible") {
 
 TEST_CASE("joints, gaps and points of panels") {
   const Bar b = bar(26.9_mm, 3.2_mm);
-  bad([&](BoxGirder& g) { g.faces.top = open(b, semi_rigid_joint(-1.0, 1e4)); }, {"station 1, top face, cross member", "end stiffness", "is -1"});
-  bad([&](BoxGirder& g) { g.faces.top = open(b, semi_rigid_joint(1e4, not_a_number)); }, {"top face, cross member", "end stiffness", "nan"});
-  bad([&](BoxGirder& g) { g.faces.left = braced(alternating, b, b, Joint{}, not_a_number); }, {"bay 1, left face, diagonal", "gap at the chord is nan"});
-  bad([&](BoxGirder& g) { g.depth = g.width = 0.05, g.faces.top = open(b, Joint{1e4, 1e4, true}); }, {"top face", "surfaces touch", "deeper"});
-  const auto own = [&](const PanelPoint& from, const PanelPoint& to) { return AnyPanel(Stub{{{from, to, Role::user, b, {}, 0.0}}}); };
-  bad([&](BoxGirder& g) { g.faces.top = Face{{own({0, 0}, {1.2, 1})}}; }, {"bay 1, top face", "(1.2, 1)", "from 0 to 1"});
-  bad([&](BoxGirder& g) { g.faces.top = Face{{own({0, 0}, {not_a_number, 1})}}; }, {"bay 1, top face", "nan", "from 0 to 1"});
-  bad([&](BoxGirder& g) { g.faces.top = Face{{own({0, 0}, {0.5, 1})}}; }, {"bay 1, top face", "on a chord between two stations"});
+  bad([&](BoxGirder& g) { g.faces.top = open(b, semi_rigid_joint(-1.0, 1e4)); },
+      {"station 1, top face, cross member", "end stiffness", "is -1"});
+  bad([&](BoxGirder& g) { g.faces.top = open(b, semi_rigid_joint(1e4, not_a_number)); },
+      {"top face, cross member", "end stiffness", "nan"});
+  bad([&](BoxGirder& g) { g.faces.left = braced(alternating, b, b, Joint{}, not_a_number); },
+      {"bay 1, left face, diagonal", "gap at the chord is nan"});
+  bad(
+      [&](BoxGirder& g) {
+        g.depth = g.width = 0.05, g.faces.top = open(b, Joint{1e4, 1e4, true});
+      },
+      {"top face", "surfaces touch", "deeper"});
+  const auto own = [&](const PanelPoint& from, const PanelPoint& to) {
+    return AnyPanel(Stub{{{from, to, Role::user, b, {}, 0.0}}});
+  };
+  bad(
+      [&](BoxGirder& g) {
+        g.faces.top = Face{{own({0, 0}, {1.2, 1})}};
+      },
+      {"bay 1, top face", "(1.2, 1)", "from 0 to 1"});
+  bad(
+      [&](BoxGirder& g) {
+        g.faces.top = Face{{own({0, 0}, {not_a_number, 1})}};
+      },
+      {"bay 1, top face", "nan", "from 0 to 1"});
+  bad(
+      [&](BoxGirder& g) {
+        g.faces.top = Face{{own({0, 0}, {0.5, 1})}};
+      },
+      {"bay 1, top face", "on a chord between two stations"});
   bad([&](BoxGirder& g) { g.faces.top = Face{{own({0, 0}, {0, 0})}}; }, {"bay 1, top face", "begins where it ends"});
 }
 
@@ -136,7 +172,8 @@ TEST_CASE("panels that do not fit") {
   bad([](BoxGirder& g) { g.faces.bottom = g.faces.bottom.spanning(0); }, {"bottom face", "span 0 bays", "1 to 6"});
   bad([](BoxGirder& g) { g.faces.bottom = g.faces.bottom.spanning(7); }, {"bottom face", "span 7 bays", "1 to 6"});
   bad([](BoxGirder& g) { g.faces.bottom = g.faces.bottom.spanning(2, 2); }, {"bottom face", "begin 2 bays in"});
-  refused<BadDescription>([&] { (void)Face(open(b)).with_panel(6, 6, open(b)); }, {"panel 7 is not there", "panels 1 to 6"});
+  refused<BadDescription>([&] { (void)Face(open(b)).with_panel(6, 6, open(b)); },
+                          {"panel 7 is not there", "panels 1 to 6"});
   bad([](BoxGirder& g) { g.modules.at = {0}; }, {"splice", "station 1", "inner stations 2 to 6"});
   bad([](BoxGirder& g) { g.modules.at = {6}; }, {"splice", "station 7"});
   bad([&](BoxGirder& g) { g.diaphragms = diaphragms_at({7}, b); }, {"diaphragm", "station 8", "stations 1 to 7"});
@@ -150,16 +187,23 @@ TEST_CASE("supports") {
   bad([](BoxGirder& g) { g.supports = continuous_over({0.0, not_a_number}); }, {"support at nan m", "finite"});
   bad([](BoxGirder& g) { g.supports = hung_at({0.0, 3.0}, -1e6); }, {"supports", "vertical stiffness is -1e+06"});
   bad([](BoxGirder& g) { g.supports = hung_at({0.0, 3.0}, not_a_number); }, {"supports", "vertical stiffness is nan"});
-  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::apex, 0.0)); }, {"no chord called apex", "bottom left, bottom right, top right, top left"});
+  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::apex, 0.0)); },
+      {"no chord called apex", "bottom left, bottom right, top right, top left"});
   bad([](BoxGirder& g) { g.supports = g.supports.with(hold("lower", 0.0)); }, {"no chord called lower"});
-  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.25)); }, {"support at 0.25 m, top left chord", "no station"});
-  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.5).spring(Motion::uz, 0.0)); }, {"top left chord", "spring stiffness is 0"});
-  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.5).fix({Motion::uz}, infinity)); }, {"top left chord", "prescribed displacement is inf"});
+  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.25)); },
+      {"support at 0.25 m, top left chord", "no station"});
+  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.5).spring(Motion::uz, 0.0)); },
+      {"top left chord", "spring stiffness is 0"});
+  bad([](BoxGirder& g) { g.supports = g.supports.with(hold(ChordOf::top_left, 0.5).fix({Motion::uz}, infinity)); },
+      {"top left chord", "prescribed displacement is inf"});
 }
 
 TEST_CASE("rings and typed-in girders") {
-  RingGirder ring{.bays = 2, .bay_length = 0.5, .ring = {{"a", 0.0, 0.0, bar()}, {"b", 1.0, 0.0, bar()}, {"c", 0.0, 1.0, bar()}},
-                  .faces = {open(bar(48.3_mm, 4.0_mm))}, .supports = cantilever()};
+  RingGirder ring{.bays = 2,
+                  .bay_length = 0.5,
+                  .ring = {{"a", 0.0, 0.0, bar()}, {"b", 1.0, 0.0, bar()}, {"c", 0.0, 1.0, bar()}},
+                  .faces = {open(bar(48.3_mm, 4.0_mm))},
+                  .supports = cantilever()};
   CHECK(Analysis{ring}.solver().unknowns() == 2 * 3 * 6);
   RingGirder r = ring;
   r.ring.pop_back();
@@ -211,15 +255,19 @@ TEST_CASE("loads that are not there or not finite") {
   bad_load(cross_member_load(Side::base, 2, 0.5, 1.0), {"no face called base", "bottom, right, top, left"});
   bad_load(wind_on(Side::web, 400.0), {"no face called web"});
   bad_load(wind_on(Side::left, not_a_number), {"left face", "pressure is nan"});
-  bad_load(wind_on(Side::left, 400.0, CarriedBy::chords, {0.1, 0.2}), {"left face", "no panel lies between 0.1 m and 0.2 m"});
+  bad_load(wind_on(Side::left, 400.0, CarriedBy::chords, {0.1, 0.2}),
+           {"left face", "no panel lies between 0.1 m and 0.2 m"});
   bad_load(wind_on_bars(-1.0, {0, 1, 0}), {"wind on bars", "pressure is -1"});
   bad_load(wind_on_bars(400.0, {0, 0, 0}), {"wind on bars", "direction is not given"});
   bad_load(wind_on_bars(400.0, {0, not_a_number, 0}), {"wind on bars", "direction is not given"});
   bad_load(warming(infinity), {"warming", "change of temperature is inf"});
   bad_load(warming_across(0.0, not_a_number), {"warming across", "height is nan"});
-  bad_load(settlement(ChordOf::top_left, 0.0, Motion::uz, 0.01), {"settlement at 0 m, top left chord", "no support holds it along z"});
-  bad_load(settlement(ChordOf::bottom_left, 0.2, Motion::uz, 0.01), {"settlement at 0.2 m, bottom left chord", "no station"});
-  bad_load(settlement(ChordOf::bottom_left, 0.0, Motion::uz, not_a_number), {"settlement at 0 m", "displacement is nan"});
+  bad_load(settlement(ChordOf::top_left, 0.0, Motion::uz, 0.01),
+           {"settlement at 0 m, top left chord", "no support holds it along z"});
+  bad_load(settlement(ChordOf::bottom_left, 0.2, Motion::uz, 0.01),
+           {"settlement at 0.2 m, bottom left chord", "no station"});
+  bad_load(settlement(ChordOf::bottom_left, 0.0, Motion::uz, not_a_number),
+           {"settlement at 0 m", "displacement is nan"});
   BoxGirder g = sound();
   g.faces.right = braced(alternating, bar(26.9_mm, 3.2_mm));
   const Analysis no_posts{g};
@@ -240,16 +288,30 @@ TEST_CASE("cases, combinations and questions") {
   refused<BadDescription>([&] { (void)a.solve(std::vector<LoadCase>{one, one}); }, {"own weight", "the same name"});
   const Cases cases = a.solve(std::vector<LoadCase>{one});
   refused<BadDescription>([&] { (void)cases["snow"]; }, {"no case called snow"});
-  refused<BadDescription>([&] { (void)cases.combine({"two", {1.0, 2.0}}); }, {"combination two", "2 factors are given for 1 cases"});
-  refused<BadDescription>([&] { (void)cases.combine({"odd", {not_a_number}}); }, {"combination odd", "a factor is nan"});
+  refused<BadDescription>(
+      [&] {
+        (void)cases.combine({"two", {1.0, 2.0}});
+      },
+      {"combination two", "2 factors are given for 1 cases"});
+  refused<BadDescription>(
+      [&] {
+        (void)cases.combine({"odd", {not_a_number}});
+      },
+      {"combination odd", "a factor is nan"});
   const Response ra = a.solve({self_weight()}), rb = b.solve({self_weight()});
-  refused<BadDescription>([&] { (void)combine<double>({&ra, &rb}, {1.0, 1.0}, "mixed"); }, {"combination mixed", "different girders"});
+  refused<BadDescription>(
+      [&] {
+        (void)combine<double>({&ra, &rb}, {1.0, 1.0}, "mixed");
+      },
+      {"combination mixed", "different girders"});
   std::vector<CaseKind> many(13, {"wind", Nature::wind, ""});
   refused<BadDescription>([&] { (void)combinations(en1990::ultimate(), many); }, {"13 variable cases", "up to 12"});
   refused<BadDescription>([&] { (void)ra.chord(ChordOf::top_left).axial(6); }, {"bay 7", "bays 1 to 6"});
   refused<BadDescription>([&] { (void)ra.face(Side::left).diagonal(6); }, {"panel 7, left face"});
-  refused<BadDescription>([&] { (void)ra.face(Side::left).diagonal(1, 1); }, {"panel 2, left face", "no such diagonal"});
-  refused<BadDescription>([&] { (void)ra.face(Side::left).cross_member(9); }, {"station 10, left face", "no cross member"});
+  refused<BadDescription>([&] { (void)ra.face(Side::left).diagonal(1, 1); },
+                          {"panel 2, left face", "no such diagonal"});
+  refused<BadDescription>([&] { (void)ra.face(Side::left).cross_member(9); },
+                          {"station 10, left face", "no cross member"});
   refused<BadDescription>([&] { (void)ra.face("roof"); }, {"no face called roof"});
   refused<BadDescription>([&] { (void)ra.splice(2); }, {"station 3", "no splice"});
   for (const double x : {-0.1, 3.1, not_a_number}) {
@@ -257,7 +319,8 @@ TEST_CASE("cases, combinations and questions") {
     refused<BadDescription>([&] { (void)ra.twist(x); }, {"a deflection at"});
   }
   refused<BadDescription>([] { (void)Response{}.girder(); }, {"response", "nothing has been solved"});
-  for (const double t : {0.0, -1.0, not_a_number}) refused<BadDescription>([t] { const Analysis c{sound(), t}; }, {"tolerance is"});
+  for (const double t : {0.0, -1.0, not_a_number})
+    refused<BadDescription>([t] { const Analysis c{sound(), t}; }, {"tolerance is"});
 }
 
 TEST_CASE("girders that can move are named with their motion") {
@@ -265,11 +328,13 @@ TEST_CASE("girders that can move are named with their motion") {
     refused<UnstableFrame>([&] { const Analysis a{girder}; }, fragments);
   };
   BoxGirder g = sound();
-  g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}), hold(ChordOf::bottom_left, 3.0).fix({Motion::uy, Motion::uz})});
+  g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}),
+                        hold(ChordOf::bottom_left, 3.0).fix({Motion::uy, Motion::uz})});
   moves(g, {"girder", "x", "support"});  // rolls about the line through both
   g = sound();
-  g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),
-                        hold(ChordOf::bottom_left, 3.0).fix({Motion::uz})});
+  g.supports =
+      held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),
+               hold(ChordOf::bottom_left, 3.0).fix({Motion::uz})});
   moves(g, {"girder"});
   g = sound();
   g.supports = held_by({hold(ChordOf::bottom_left, 0.0)});  // holds nothing
@@ -278,8 +343,14 @@ TEST_CASE("girders that can move are named with their motion") {
   g = sound();
   g.faces.top = g.faces.bottom = g.faces.left = g.faces.right = open(bar(48.3_mm, 4.0_mm), pinned_joint());
   moves(g, {"girder", "stations 1 to 7", "top left chord", "without any bar resisting"});
-  LadderGirder l{.bays = 3, .bay_length = 0.5, .depth = 0.5, .chord = bar(), .web = Face{},
-                 .supports = held_by({hold(ChordOf::bottom, 0.0).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz})})};
+  LadderGirder l{
+      .bays = 3,
+      .bay_length = 0.5,
+      .depth = 0.5,
+      .chord = bar(),
+      .web = Face{},
+      .supports = held_by(
+          {hold(ChordOf::bottom, 0.0).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz})})};
   moves(l, {"girder", "stations 1 to 4", "top chord"});
   l.web = open(bar(48.3_mm, 4.0_mm), pinned_joint());  // a pinned tie keeps the distance, and lets the rest go
   moves(l, {"girder", "top chord"});
@@ -295,10 +366,11 @@ TEST_CASE("a failed solve leaves the response and its girder as they were") {
   analysis.solve({self_weight()}, r, space);
   const double before = r.axis_deflection(1.5).z, load = r.total_load().z, reaction = r.total_reaction().z;
   const std::vector<double> motions = r.answer().motions;
-  const std::vector<std::vector<Action>> faults{{self_weight(), point_load(ChordOf::top_left, 4.0, 1.0)},
-                                                {point_load(ChordOf::top_left, 1.0, 1.0), wind_on(Side::web, 1.0)},
-                                                {wind_on(Side::left, 400.0), settlement(ChordOf::top_left, 1.0, Motion::uz, 1.0)},
-                                                {}};
+  const std::vector<std::vector<Action>> faults{
+      {self_weight(), point_load(ChordOf::top_left, 4.0, 1.0)},
+      {point_load(ChordOf::top_left, 1.0, 1.0), wind_on(Side::web, 1.0)},
+      {wind_on(Side::left, 400.0), settlement(ChordOf::top_left, 1.0, Motion::uz, 1.0)},
+      {}};
   for (const std::vector<Action>& f : faults) {
     CHECK_THROWS_AS(analysis.solve(f, r, space), BadDescription);
     CHECK(r.answer().motions == motions);

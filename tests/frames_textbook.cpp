@@ -100,8 +100,8 @@ TEST_CASE("symmetric portal under a triangular load") {
 
 TEST_CASE("continuous beam with a linearly growing load") {
   // Worked example of moment distribution in a published lecture text (theory of structures 2, example 1); kN, m.
-  // Fixed-end moments are cut, not rounded, after three decimals there: one unit of the last digit is allowed. The final
-  // moments come from a hand distribution, up to 0.1 % off the exact ones.
+  // Fixed-end moments are cut, not rounded, after three decimals there: one unit of the last digit is allowed. The
+  // final moments come from a hand distribution, up to 0.1 % off the exact ones.
   const double at_b = 48.0 * 4 / 7;
   Frame f;
   for (const double x : {0.0, 4.0, 7.0}) f.add_node({x, 0, 0});
@@ -184,7 +184,8 @@ TEST_CASE("rigid frame formulas: gable and closed ring") {
   const double h = 5, rise = 2, L = 12, column = 1.5, rafter = 1, s = std::hypot(L / 2, rise);
   const double k = rafter / column * h / s, m = 1 + rise / h, n = 2 * (k + 1) + m + m * (1 + 2 * m);
   Frame gable;
-  for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, h, 0}, Vec3<>{L / 2, h + rise, 0}, Vec3<>{L, h, 0}, Vec3<>{L, 0, 0}})
+  for (const Vec3<>& at :
+       {Vec3<>{0, 0, 0}, Vec3<>{0, h, 0}, Vec3<>{L / 2, h + rise, 0}, Vec3<>{L, h, 0}, Vec3<>{L, 0, 0}})
     gable.add_node(at);
   for (std::size_t i = 0; i < 4; ++i) {
     const double inertia = i == 0 || i == 3 ? column : rafter;
@@ -202,7 +203,8 @@ TEST_CASE("rigid frame formulas: gable and closed ring") {
 
   const double height = 3, width = 5, side = 1, top = 2, ratio = top / side * height / width;
   Frame ring;
-  for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{width, 0, 0}, Vec3<>{width, height, 0}, Vec3<>{0, height, 0}}) ring.add_node(at);
+  for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{width, 0, 0}, Vec3<>{width, height, 0}, Vec3<>{0, height, 0}})
+    ring.add_node(at);
   for (std::size_t i = 0; i < 4; ++i) {
     const double inertia = i % 2 == 0 ? top : side;
     ring.add_beam(i, (i + 1) % 4, plane_section(1, stiff_area(inertia), inertia));
@@ -223,8 +225,8 @@ TEST_CASE("rigid frame formulas: gable and closed ring") {
 }
 
 TEST_CASE("circular ring under two opposite loads") {
-  // W. C. Young, R. G. Budynas, Roark's Formulas for Stress and Strain, rings, case 1, thin ring without shear and axial
-  // strain. A quarter in 400 straight pieces: a polygon is some 1e-6 off the circle.
+  // W. C. Young, R. G. Budynas, Roark's Formulas for Stress and Strain, rings, case 1, thin ring without shear and
+  // axial strain. A quarter in 400 straight pieces: a polygon is some 1e-6 off the circle.
   const std::size_t pieces = 400;
   Frame f;
   for (std::size_t i = 0; i <= pieces; ++i) {
@@ -262,11 +264,8 @@ TEST_CASE("bracket bent in plan, loaded across its plane") {
 TEST_CASE("space frame of three members") {
   // A. Kassimali, Matrix Analysis of Structures, example 8.4; kip, inch. Local y lies upright (global Y is up), that
   // of the upright member along -X; angles of roll 0, 90 and 30 degrees.
-  FrameSection s;
-  s.E = 29000;
+  FrameSection s = plane_section(29000, 32.9, 716);
   s.G = 11500;
-  s.A = 32.9;
-  s.Iz = 716;
   s.Iy = 236;
   s.J = 15.1;
   Frame f;
@@ -299,7 +298,8 @@ TEST_CASE("grid of three members") {
   s.G = 12000;
   s.J = 110;
   Frame f;
-  for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{-240, 0, 120}, Vec3<>{-240, 0, -120}, Vec3<>{0, 0, -120}}) f.add_node(at);
+  for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{-240, 0, 120}, Vec3<>{-240, 0, -120}, Vec3<>{0, 0, -120}})
+    f.add_node(at);
   for (const std::size_t n : {std::size_t{1}, std::size_t{2}, std::size_t{3}}) {
     f.add_beam(0, n, s, {0, 1, 0});
     f.clamp(n);
@@ -315,7 +315,8 @@ TEST_CASE("grid of three members") {
 TEST_CASE("plane frames with axial strain") {
   SUBCASE("square portal") {  // D. L. Logan, A First Course in the Finite Element Method, example 5.1; lb, inch
     Frame f;
-    for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 120, 0}, Vec3<>{120, 120, 0}, Vec3<>{120, 0, 0}}) f.add_node(at);
+    for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 120, 0}, Vec3<>{120, 120, 0}, Vec3<>{120, 0, 0}})
+      f.add_node(at);
     for (std::size_t i = 0; i < 3; ++i) f.add_beam(i, i + 1, plane_section(30e6, 10, i == 1 ? 100 : 200));
     f.hold_in_plane_xy();
     f.clamp(0);

@@ -36,7 +36,11 @@ const Bar& brace_bar() {
 /// Six bays of 0.5 m, 0.4 m wide, 0.6 m deep.
 BoxGirder box() {
   const Face side = braced(alternating, brace_bar(), cross_bar());
-  return {.bays = 6, .bay_length = 0.5, .width = 0.4, .depth = 0.6, .chord = chord_bar(),
+  return {.bays = 6,
+          .bay_length = 0.5,
+          .width = 0.4,
+          .depth = 0.6,
+          .chord = chord_bar(),
           .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
           .supports = simply_supported()};
 }
@@ -75,8 +79,10 @@ Total total(const Analysis& a, const std::vector<Action>& actions) {
 void sums_to(const Analysis& a, const Action& action, const Vec3<>& force, const Vec3<>& moment) {
   const Total t = total(a, {action});
   const double size = length(force) + length(moment);
-  INFO("force " << t.force.x << " " << t.force.y << " " << t.force.z << ", by hand " << force.x << " " << force.y << " " << force.z);
-  INFO("moment " << t.moment.x << " " << t.moment.y << " " << t.moment.z << ", by hand " << moment.x << " " << moment.y << " " << moment.z);
+  INFO("force " << t.force.x << " " << t.force.y << " " << t.force.z << ", by hand " << force.x << " " << force.y << " "
+                << force.z);
+  INFO("moment " << t.moment.x << " " << t.moment.y << " " << t.moment.z << ", by hand " << moment.x << " " << moment.y
+                 << " " << moment.z);
   CHECK(length(t.force - force) < 1e-11 * size);
   CHECK(length(t.moment - moment) < 1e-11 * size);
   const Response r = a.solve({action});
@@ -92,7 +98,9 @@ void sums_to(const Analysis& a, const Action& action, const Vec3<>& force, const
 }
 
 /// What a force at a place sums to.
-void sums_to_force_at(const Analysis& a, const Action& action, const Vec3<>& force, const Vec3<>& at) { sums_to(a, action, force, cross(at, force)); }
+void sums_to_force_at(const Analysis& a, const Action& action, const Vec3<>& force, const Vec3<>& at) {
+  sums_to(a, action, force, cross(at, force));
+}
 
 /// Largest force or moment anywhere in the bars.
 double largest_force(const Response& r) {
@@ -123,10 +131,12 @@ TEST_CASE("line loads: whole, partial, trapezoid, on several chords, in any dire
   sums_to_force_at(a, line_load({ChordOf::top_left}, 800.0), {0, 0, -2400}, {1.5, 0.2, 0.3});
   sums_to_force_at(a, line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 800.0), {0, 0, -2400}, {1.5, 0, -0.3});
   sums_to_force_at(a, line_load({ChordOf::top_right}, 800.0, {0.7, 2.1}), {0, 0, -800 * 1.4}, {1.4, -0.2, 0.3});
-  sums_to_force_at(a, line_load({ChordOf::top_right}, 800.0, {0.6, 0.9}), {0, 0, -240}, {0.75, -0.2, 0.3});  // inside one bay
+  sums_to_force_at(a, line_load({ChordOf::top_right}, 800.0, {0.6, 0.9}), {0, 0, -240},
+                   {0.75, -0.2, 0.3});  // inside one bay
   // trapezoid from 300 to 900 N/m over 0.2 ... 2.9 m: centroid at b (q0 + 2 q1) / (3 (q0 + q1)) from its start
   const double b = 2.7, whole = 600 * b, centroid = 0.2 + b * (300 + 1800) / (3 * 1200.0);
-  sums_to_force_at(a, line_load({ChordOf::top_left}, {0, 300, 0}, {0, 900, 0}, {0.2, 2.9}), {0, whole, 0}, {centroid, 0.2, 0.3});
+  sums_to_force_at(a, line_load({ChordOf::top_left}, {0, 300, 0}, {0, 900, 0}, {0.2, 2.9}), {0, whole, 0},
+                   {centroid, 0.2, 0.3});
   // a load that changes its direction: 600 N/m along x and y, crosswise triangles
   sums_to(a, line_load({ChordOf::top_left}, {600, 0, 0}, {0, 600, 0}), {900, 900, 0},
           cross(Vec3<>{1.0, 0.2, 0.3}, Vec3<>{900, 0, 0}) + cross(Vec3<>{2.0, 0.2, 0.3}, Vec3<>{0, 900, 0}));
@@ -144,12 +154,14 @@ TEST_CASE("line loads count metres of axis, whatever the chord's own length") {
   g = box();
   g.axis.camber = 0.3;
   g.end_depth = 0.3;
-  sums_to(Analysis{g}, line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 800.0), {0, 0, -2400}, {0, 2400 * 1.5, 0});
+  sums_to(Analysis{g}, line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 800.0), {0, 0, -2400},
+          {0, 2400 * 1.5, 0});
 }
 
 TEST_CASE("point loads on chords, with couples") {
   const Analysis a{box()};
-  for (const double x : {0.0, 0.5, 0.83, 2.999, 3.0}) sums_to_force_at(a, point_load(ChordOf::bottom_right, x, 1200.0), {0, 0, -1200}, {x, -0.2, -0.3});
+  for (const double x : {0.0, 0.5, 0.83, 2.999, 3.0})
+    sums_to_force_at(a, point_load(ChordOf::bottom_right, x, 1200.0), {0, 0, -1200}, {x, -0.2, -0.3});
   const Vec3<> f{100, -200, 300}, m{40, 50, -60};
   sums_to(a, point_load(ChordOf::top_left, 1.3, f, m), f, cross(Vec3<>{1.3, 0.2, 0.3}, f) + m);
 }
@@ -165,8 +177,10 @@ TEST_CASE("a load between joints does what it does on a joint put there") {
                                Action{line_load({ChordOf::top_left}, {50, 100, -300}, {0, 0, -900}, {0.7, 1.2})}}) {
     const Response r = plain.solve({action}), s = split.solve({action});
     for (const ChordOf c : {ChordOf::bottom_left, ChordOf::top_right})
-      for (const double x : {0.25, 0.7, 1.1, 1.2, 1.25, 2.6}) CHECK(length(r.deflection(c, x) - s.deflection(c, x)) < 1e-11 * r.max_deflection());
-    const CutForces f = r.chord(ChordOf::bottom_left).bay(2).forces_at(0.1), h = s.chord(ChordOf::bottom_left).bay(4).forces_at(0.1);
+      for (const double x : {0.25, 0.7, 1.1, 1.2, 1.25, 2.6})
+        CHECK(length(r.deflection(c, x) - s.deflection(c, x)) < 1e-11 * r.max_deflection());
+    const CutForces f = r.chord(ChordOf::bottom_left).bay(2).forces_at(0.1),
+                    h = s.chord(ChordOf::bottom_left).bay(4).forces_at(0.1);
     for (std::size_t k = 0; k < 6; ++k) CHECK(f[k] == doctest::Approx(h[k]).epsilon(1e-8).scale(1.0));
     CHECK(r.twist(1.2) == doctest::Approx(s.twist(1.2)).epsilon(1e-9));
   }
@@ -174,7 +188,8 @@ TEST_CASE("a load between joints does what it does on a joint put there") {
 
 TEST_CASE("loads on cross members: plain, between chord surfaces, split by a K") {
   BoxGirder g = box();
-  sums_to_force_at(Analysis{g}, cross_member_load(Side::bottom, 2, 0.25, 700.0), {0, 0, -700}, {1.0, 0.2 - 0.25 * 0.4, -0.3});
+  sums_to_force_at(Analysis{g}, cross_member_load(Side::bottom, 2, 0.25, 700.0), {0, 0, -700},
+                   {1.0, 0.2 - 0.25 * 0.4, -0.3});
   g.faces.bottom = open(cross_bar(), Joint{1e4, 1e4, true});
   g.faces.left = braced(k_braced, brace_bar(), cross_bar());
   const Analysis a{g};
@@ -195,13 +210,19 @@ TEST_CASE("pressure on a face is pressure times area, however it is carried") {
       sums_to_force_at(a, wind_on(Side::left, 400.0, by), {0, -whole, 0}, {1.5, 0.2, 0});
       sums_to_force_at(a, wind_on(Side::right, 400.0, by), {0, whole, 0}, {1.5, -0.2, 0});
       sums_to_force_at(a, wind_on(Side::top, -400.0, by), {0, 0, 400.0 * 3.0 * 0.4}, {1.5, 0, depth / 2});
-      sums_to_force_at(a, wind_on(Side::left, 400.0, by, {0.6, 1.2}), {0, -whole / 6, 0}, {0.75, 0.2, 0});  // the panel whose middle is in
+      sums_to_force_at(a, wind_on(Side::left, 400.0, by, {0.6, 1.2}), {0, -whole / 6, 0},
+                       {0.75, 0.2, 0});                 // the panel whose middle is in
       g.faces.left = braced(alternating, brace_bar());  // no posts: all to the chords
       sums_to_force_at(Analysis{g}, wind_on(Side::left, 400.0, by), {0, -whole, 0}, {1.5, 0.2, 0});
       g.faces.left = Face(braced(k_braced, brace_bar(), cross_bar())).spanning(2);
       sums_to_force_at(Analysis{g}, wind_on(Side::left, 400.0, by), {0, -whole, 0}, {1.5, 0.2, 0});
     }
-  const LadderGirder l{.bays = 4, .bay_length = 0.5, .depth = 0.5, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
+  const LadderGirder l{.bays = 4,
+                       .bay_length = 0.5,
+                       .depth = 0.5,
+                       .chord = chord_bar(),
+                       .web = open(cross_bar()),
+                       .supports = cantilever()};
   sums_to_force_at(Analysis{l}, wind_on(Side::web, 100.0), {0, -100, 0}, {1, 0, 0});  // from the left
 }
 
@@ -209,26 +230,40 @@ TEST_CASE("pressure on tapered, curved and sloping faces") {
   for (const CarriedBy by : {CarriedBy::nearest_edge, CarriedBy::chords, CarriedBy::cross_members}) {
     BoxGirder g = box();
     g.end_depth = 0.2;  // a trapezoid of 3 m × (0.6 + 0.2) / 2
-    CHECK(total(Analysis{g}, {wind_on(Side::left, 400.0, by)}).force.y == doctest::Approx(-400 * 3.0 * 0.4).epsilon(1e-12));
+    CHECK(total(Analysis{g}, {wind_on(Side::left, 400.0, by)}).force.y ==
+          doctest::Approx(-400 * 3.0 * 0.4).epsilon(1e-12));
     g = box();
     g.axis.plan_radius = 3.0;  // the chord's string between both ends, abreast of the axis: 2 (R - y) sin(L / 2R)
     const Total t = total(Analysis{g}, {wind_on(Side::left, 400.0, by)});
     CHECK(t.force.y == doctest::Approx(-400 * 0.6 * 2 * 2.8 * std::sin(0.5)).epsilon(1e-12));
     CHECK(std::abs(t.force.x) < 1e-9);
     // sloping faces: the sum of a closed surface's pressures vanishes lengthwise, p times projections across
-    const TriangularGirder tri{.bays = 4, .bay_length = 0.5, .width = 0.6, .depth = 0.4, .chord = chord_bar(),
-                               .faces = {.base = open(cross_bar()), .left = open(cross_bar()), .right = open(cross_bar())}, .supports = simply_supported()};
+    const TriangularGirder tri{
+        .bays = 4,
+        .bay_length = 0.5,
+        .width = 0.6,
+        .depth = 0.4,
+        .chord = chord_bar(),
+        .faces = {.base = open(cross_bar()), .left = open(cross_bar()), .right = open(cross_bar())},
+        .supports = simply_supported()};
     const Analysis a{tri};
     sums_to_force_at(a, wind_on(Side::left, 400.0, by), {0, -400 * 2.0 * 0.4, -400 * 2.0 * 0.3}, {1.0, 0.15, 0.0});
-    const Total all = total(a, {wind_on(Side::left, 400.0, by), wind_on(Side::right, 400.0, by), wind_on(Side::base, 400.0, by)});
+    const Total all =
+        total(a, {wind_on(Side::left, 400.0, by), wind_on(Side::right, 400.0, by), wind_on(Side::base, 400.0, by)});
     CHECK(length(all.force) < 1e-9);
     CHECK(length(all.moment) < 1e-9);
   }
 }
 
 TEST_CASE("the nearest edge: 45 degree lines") {
-  // By hand, panel of a along the chords and h < a deep: each cross member takes (h/2)²·2/2 = h²/4, each chord the rest.
-  const LadderGirder l{.bays = 1, .bay_length = 2.0, .depth = 1.0, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
+  // By hand, panel of a along the chords and h < a deep: each cross member takes (h/2)²·2/2 = h²/4, each chord the
+  // rest.
+  const LadderGirder l{.bays = 1,
+                       .bay_length = 2.0,
+                       .depth = 1.0,
+                       .chord = chord_bar(),
+                       .web = open(cross_bar()),
+                       .supports = cantilever()};
   const Analysis a{l};
   FrameLoads loads;
   a.reduce({wind_on(Side::web, 100.0)}, loads);
@@ -237,19 +272,24 @@ TEST_CASE("the nearest edge: 45 degree lines") {
     carried[m.member] += 0.5 * (m.b - m.a) * length(a.axes(m.member).to_global(m.first + m.last));
   for (const std::size_t station : {std::size_t{0}, std::size_t{1}})
     CHECK(carried[a.model().faces[0].cross_members[station][0]] == doctest::Approx(100 * 0.25).epsilon(1e-12));
-  for (const std::size_t c : {std::size_t{0}, std::size_t{1}}) CHECK(carried[a.model().chord_member(0, c)] == doctest::Approx(100 * 0.75).epsilon(1e-12));
+  for (const std::size_t c : {std::size_t{0}, std::size_t{1}})
+    CHECK(carried[a.model().chord_member(0, c)] == doctest::Approx(100 * 0.75).epsilon(1e-12));
 }
 
 TEST_CASE("wind on bars: c q D along the wind's part square to each bar") {
   const Analysis a{box()};
   const double q = 500, c = 1.2;
-  const double upright = 14 * 0.6 * 48.3_mm, braces = 12 * std::hypot(0.5, 0.6) * 26.9_mm, along_x = 4 * 3.0 * 60.3_mm, along_y = 14 * 0.4 * 48.3_mm;
+  const double upright = 14 * 0.6 * 48.3_mm, braces = 12 * std::hypot(0.5, 0.6) * 26.9_mm, along_x = 4 * 3.0 * 60.3_mm,
+               along_y = 14 * 0.4 * 48.3_mm;
   sums_to_force_at(a, wind_on_bars(q, {0, 3, 0}), {0, c * q * (along_x + upright + braces), 0}, {1.5, 0, 0});
   // along x a brace of length d meets the wind under an angle: the part square to it is h/d, and (h/d)² of it along
   // x, s h/d² up or down: c q D s h²/d² downwards where it rises (mean x 1.25 m), upwards where it falls (1.75 m)
   const double d = std::hypot(0.5, 0.6), slope = 0.6 / d, lift = c * q * 26.9_mm * 0.5 * 0.36 / (d * d);
-  sums_to(a, wind_on_bars(q, {1, 0, 0}), {c * q * (upright + along_y + braces * slope * slope * slope), 0, 0}, {0, 6 * lift * (1.25 - 1.75), 0});
-  CHECK(total(a, {wind_on_bars(q, {0, 0, -1}, 2.0)}).force.z == doctest::Approx(-2.0 * q * (along_x + along_y + braces * std::pow(0.5 / std::hypot(0.5, 0.6), 3))).epsilon(1e-12));
+  sums_to(a, wind_on_bars(q, {1, 0, 0}), {c * q * (upright + along_y + braces * slope * slope * slope), 0, 0},
+          {0, 6 * lift * (1.25 - 1.75), 0});
+  CHECK(total(a, {wind_on_bars(q, {0, 0, -1}, 2.0)}).force.z ==
+        doctest::Approx(-2.0 * q * (along_x + along_y + braces * std::pow(0.5 / std::hypot(0.5, 0.6), 3)))
+            .epsilon(1e-12));
 }
 
 TEST_CASE("warming that nothing hinders only lengthens") {
@@ -281,14 +321,21 @@ TEST_CASE("warming that nothing hinders only lengthens") {
 }
 
 TEST_CASE("warming that is hindered: E A alpha T") {
-  LadderGirder l{.bays = 3, .bay_length = 0.5, .depth = 0.5, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
+  LadderGirder l{.bays = 3,
+                 .bay_length = 0.5,
+                 .depth = 0.5,
+                 .chord = chord_bar(),
+                 .web = open(cross_bar()),
+                 .supports = cantilever()};
   for (const ChordOf c : {ChordOf::bottom, ChordOf::top}) {
-    l.supports = l.supports.with(hold(c, 1.5).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz}));
+    l.supports =
+        l.supports.with(hold(c, 1.5).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz}));
     l.web = Face{};
   }
   const Analysis a{l};
   const double force = 70e9 * area(60.3_mm, 5.0_mm) * 23e-6 * 30;
-  const Response both = a.solve({warming(30.0)}), one = a.solve({warming_of(ChordOf::top, 30.0)}), across = a.solve({warming_across(0, 40.0)});
+  const Response both = a.solve({warming(30.0)}), one = a.solve({warming_of(ChordOf::top, 30.0)}),
+                 across = a.solve({warming_across(0, 40.0)});
   CHECK(both.chord(ChordOf::bottom).axial(1) == doctest::Approx(-force).epsilon(1e-9));
   CHECK(both.chord(ChordOf::top).axial(1) == doctest::Approx(-force).epsilon(1e-9));
   CHECK(one.chord(ChordOf::top).axial(1) == doctest::Approx(-force).epsilon(1e-9));
@@ -301,7 +348,8 @@ TEST_CASE("settlements of held, sprung and redundant supports") {
   BoxGirder g = box();
   g.supports = continuous_over({0.0, 1.5, 3.0});
   const Analysis a{g};
-  const Response r = a.solve({settlement(ChordOf::bottom_left, 1.5, Motion::uz, -0.004), settlement(ChordOf::bottom_right, 1.5, Motion::uz, -0.004)});
+  const Response r = a.solve({settlement(ChordOf::bottom_left, 1.5, Motion::uz, -0.004),
+                              settlement(ChordOf::bottom_right, 1.5, Motion::uz, -0.004)});
   CHECK(r.deflection(ChordOf::bottom_left, 1.5).z == doctest::Approx(-0.004).epsilon(1e-12));
   double middle = 0, ends = 0;
   for (const Response::SupportReaction& s : r.reactions()) (s.address.station == 3 ? middle : ends) += s.force.z;
@@ -309,7 +357,8 @@ TEST_CASE("settlements of held, sprung and redundant supports") {
   CHECK(ends == doctest::Approx(-middle).epsilon(1e-9));
   CHECK(length(r.total_load()) == 0.0);
   // sprung and statically held: carried along without force
-  g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),
+  g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}),
+                        hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),
                         hold(ChordOf::bottom_left, 3.0).fix({Motion::uy}).spring(Motion::uz, 1e5)});
   const Analysis sprung{g};
   const Response s = sprung.solve({settlement(ChordOf::bottom_left, 3.0, Motion::uz, 0.01)});
@@ -337,29 +386,54 @@ TEST_CASE("combinations of EN 1990 (6.10) against lists made by hand") {
       CHECK(found);
     }
   };
-  const std::vector<CaseKind> three{{"weight", Nature::permanent, ""}, {"people", Nature::imposed, ""}, {"wind", Nature::wind, ""}};
-  same(factors(en1990::ultimate(), three), {{1.35, 0, 0}, {1.35, 1.5, 0}, {1.35, 0, 1.5}, {1.35, 1.5, 0.9}, {1.35, 1.05, 1.5},
-                                            {1, 0, 0}, {1, 1.5, 0}, {1, 0, 1.5}, {1, 1.5, 0.9}, {1, 1.05, 1.5}});
+  const std::vector<CaseKind> three{
+      {"weight", Nature::permanent, ""}, {"people", Nature::imposed, ""}, {"wind", Nature::wind, ""}};
+  same(factors(en1990::ultimate(), three), {{1.35, 0, 0},
+                                            {1.35, 1.5, 0},
+                                            {1.35, 0, 1.5},
+                                            {1.35, 1.5, 0.9},
+                                            {1.35, 1.05, 1.5},
+                                            {1, 0, 0},
+                                            {1, 1.5, 0},
+                                            {1, 0, 1.5},
+                                            {1, 1.5, 0.9},
+                                            {1, 1.05, 1.5}});
   same(factors(en1990::characteristic(), three), {{1, 0, 0}, {1, 1, 0}, {1, 0, 1}, {1, 1, 0.6}, {1, 0.7, 1}});
-  const std::vector<CaseKind> others{{"weight", Nature::permanent, ""}, {"snow", Nature::snow, ""}, {"summer", Nature::temperature, ""}};
-  same(factors(en1990::equilibrium(), others), {{1.1, 0, 0}, {1.1, 1.5, 0}, {1.1, 0, 1.5}, {1.1, 1.5, 0.9}, {1.1, 0.75, 1.5},
-                                                {0.9, 0, 0}, {0.9, 1.5, 0}, {0.9, 0, 1.5}, {0.9, 1.5, 0.9}, {0.9, 0.75, 1.5}});
+  const std::vector<CaseKind> others{
+      {"weight", Nature::permanent, ""}, {"snow", Nature::snow, ""}, {"summer", Nature::temperature, ""}};
+  same(factors(en1990::equilibrium(), others), {{1.1, 0, 0},
+                                                {1.1, 1.5, 0},
+                                                {1.1, 0, 1.5},
+                                                {1.1, 1.5, 0.9},
+                                                {1.1, 0.75, 1.5},
+                                                {0.9, 0, 0},
+                                                {0.9, 1.5, 0},
+                                                {0.9, 0, 1.5},
+                                                {0.9, 1.5, 0.9},
+                                                {0.9, 0.75, 1.5}});
   // winds from two sides exclude each other
-  const std::vector<CaseKind> winds{{"weight", Nature::permanent, ""}, {"from left", Nature::wind, "wind"}, {"from right", Nature::wind, "wind"}};
-  same(factors(en1990::ultimate(), winds), {{1.35, 0, 0}, {1.35, 1.5, 0}, {1.35, 0, 1.5}, {1, 0, 0}, {1, 1.5, 0}, {1, 0, 1.5}});
+  const std::vector<CaseKind> winds{
+      {"weight", Nature::permanent, ""}, {"from left", Nature::wind, "wind"}, {"from right", Nature::wind, "wind"}};
+  same(factors(en1990::ultimate(), winds),
+       {{1.35, 0, 0}, {1.35, 1.5, 0}, {1.35, 0, 1.5}, {1, 0, 0}, {1, 1.5, 0}, {1, 0, 1.5}});
   CHECK(combinations(en1990::ultimate(), three)[3].name == "1.35 weight + 1.5 people + 0.9 wind");
 }
 
 TEST_CASE("a combination of cases is the case of the combined loads") {
   const Analysis a{box()};
-  const Cases cases = a.solve(std::vector<LoadCase>{{"weight", Nature::permanent, {self_weight()}},
-                                                    {"people", Nature::imposed, {line_load({ChordOf::bottom_left}, 900.0)}},
-                                                    {"wind", Nature::wind, {wind_on(Side::left, 400.0)}}});
+  const Cases cases =
+      a.solve(std::vector<LoadCase>{{"weight", Nature::permanent, {self_weight()}},
+                                    {"people", Nature::imposed, {line_load({ChordOf::bottom_left}, 900.0)}},
+                                    {"wind", Nature::wind, {wind_on(Side::left, 400.0)}}});
   const Response sum = cases.combine({"uls", {1.35, 1.05, 1.5}});
-  const Response direct = a.solve({self_weight(1.35), line_load({ChordOf::bottom_left}, 1.05 * 900.0), wind_on(Side::left, 600.0)});
+  const Response direct =
+      a.solve({self_weight(1.35), line_load({ChordOf::bottom_left}, 1.05 * 900.0), wind_on(Side::left, 600.0)});
   CHECK(length(sum.total_load() - direct.total_load()) < 1e-10 * length(direct.total_load()));
-  for (const double x : {0.4, 1.5, 2.2}) CHECK(length(sum.deflection(ChordOf::bottom_left, x) - direct.deflection(ChordOf::bottom_left, x)) < 1e-11);
-  const auto at = [](const Response& r) { return r.face(Side::bottom).cross_member(2).moment(in_plane, fraction{0.3}); };
+  for (const double x : {0.4, 1.5, 2.2})
+    CHECK(length(sum.deflection(ChordOf::bottom_left, x) - direct.deflection(ChordOf::bottom_left, x)) < 1e-11);
+  const auto at = [](const Response& r) {
+    return r.face(Side::bottom).cross_member(2).moment(in_plane, fraction{0.3});
+  };
   CHECK(at(sum) == doctest::Approx(at(direct)).epsilon(1e-9));
   CHECK(sum.name() == "uls");
 }

@@ -33,14 +33,23 @@ const Bar& brace_bar() {
 /// A box of 0.5 m bays with braced sides and open top and bottom.
 BoxGirder box(std::size_t bays) {
   const Face side = braced(alternating, brace_bar(), cross_bar());
-  return {.bays = bays, .bay_length = 0.5, .width = 0.4, .depth = 0.6, .chord = chord_bar(),
+  return {.bays = bays,
+          .bay_length = 0.5,
+          .width = 0.4,
+          .depth = 0.6,
+          .chord = chord_bar(),
           .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
           .supports = simply_supported()};
 }
 
 /// An upright ladder with this web, cantilevered so that the web alone decides what is there.
 LadderGirder ladder(std::size_t bays, Face web) {
-  return {.bays = bays, .bay_length = 0.5, .depth = 0.6, .chord = chord_bar(), .web = std::move(web), .supports = cantilever()};
+  return {.bays = bays,
+          .bay_length = 0.5,
+          .depth = 0.6,
+          .chord = chord_bar(),
+          .web = std::move(web),
+          .supports = cantilever()};
 }
 
 std::size_t count(const GirderModel& m, Role role) {
@@ -69,8 +78,10 @@ struct PostInTheMiddle {
   std::vector<Piece> pieces(const PanelSite& site) const {
     CHECK(site.length == doctest::Approx(0.5).epsilon(1e-12));
     CHECK(site.depth == doctest::Approx(0.6).epsilon(1e-12));
-    return {{{0, 0}, {0.5, 0.5}, Role::user, brace_bar(), {}, 0.0}, {{0.5, 0.5}, {1, 1}, Role::user, brace_bar(), {}, 0.0},
-            {{0, 1}, {0.5, 0.5}, Role::user, brace_bar(), {}, 0.0}, {{0.5, 0.5}, {1, 0}, Role::user, brace_bar(), {}, 0.0}};
+    return {{{0, 0}, {0.5, 0.5}, Role::user, brace_bar(), {}, 0.0},
+            {{0.5, 0.5}, {1, 1}, Role::user, brace_bar(), {}, 0.0},
+            {{0, 1}, {0.5, 0.5}, Role::user, brace_bar(), {}, 0.0},
+            {{0.5, 0.5}, {1, 0}, Role::user, brace_bar(), {}, 0.0}};
   }
 };
 
@@ -255,8 +266,15 @@ TEST_CASE("taper, camber and plan curve place the joints") {
 }
 
 TEST_CASE("triangular girders, ladders and rings") {
-  const TriangularGirder t{.bays = 2, .bay_length = 1.0, .width = 0.6, .depth = 0.5, .chord = chord_bar(), .apex_chord = cross_bar(),
-                           .faces = {.base = open(cross_bar()), .left = braced(alternating, brace_bar()), .right = braced(alternating, brace_bar())},
+  const TriangularGirder t{.bays = 2,
+                           .bay_length = 1.0,
+                           .width = 0.6,
+                           .depth = 0.5,
+                           .chord = chord_bar(),
+                           .apex_chord = cross_bar(),
+                           .faces = {.base = open(cross_bar()),
+                                     .left = braced(alternating, brace_bar()),
+                                     .right = braced(alternating, brace_bar())},
                            .supports = simply_supported()};
   const GirderModel m = model_of(t.girder());
   CHECK(near(m.girder.joint(1, m.girder.chord(ChordOf::apex)), {1, 0, 0.25}));
@@ -275,7 +293,11 @@ TEST_CASE("triangular girders, ladders and rings") {
   l.flat = true;
   CHECK(near(l.girder().joint(1, 1), {0.5, 0.3, 0}));
 
-  RingGirder ring{.bays = 3, .bay_length = 0.5, .faces = {open(cross_bar())}, .diaphragms = end_diaphragms(brace_bar()), .supports = cantilever()};
+  RingGirder ring{.bays = 3,
+                  .bay_length = 0.5,
+                  .faces = {open(cross_bar())},
+                  .diaphragms = end_diaphragms(brace_bar()),
+                  .supports = cantilever()};
   for (std::size_t i = 0; i < 6; ++i) {
     const double angle = static_cast<double>(i) * pi_v<double> / 3;
     ring.ring.push_back({"chord " + std::to_string(i), 0.5 * std::cos(angle), 0.5 * std::sin(angle), chord_bar()});
@@ -337,17 +359,20 @@ TEST_CASE("supports in trade words") {
     for (const Support& s : m.frame.supports) {
       out += m.frame.name_of_node(s.node) + ":";
       for (std::size_t k = 0; k < 6; ++k)
-        if (s.motion[k].kind != Restraint::Kind::free) out += std::string(" ") + "xyzuvw"[k] + (s.motion[k].kind == Restraint::Kind::spring ? "~" : "");
+        if (s.motion[k].kind != Restraint::Kind::free)
+          out += std::string(" ") + "xyzuvw"[k] + (s.motion[k].kind == Restraint::Kind::spring ? "~" : "");
       out += "; ";
     }
     return out;
   };
   BoxGirder g = box(2);
-  CHECK(held(model_of(g.girder())) == "station 1, bottom left chord: x y z; station 1, bottom right chord: z; "
-                                      "station 3, bottom left chord: y z; station 3, bottom right chord: z; ");
+  CHECK(held(model_of(g.girder())) ==
+        "station 1, bottom left chord: x y z; station 1, bottom right chord: z; "
+        "station 3, bottom left chord: y z; station 3, bottom right chord: z; ");
   g.supports = hung_at({0.5, 1.0});
-  CHECK(held(model_of(g.girder())) == "station 2, top right chord: x y z; station 2, top left chord: z; "
-                                      "station 3, top right chord: y z; station 3, top left chord: z; ");
+  CHECK(held(model_of(g.girder())) ==
+        "station 2, top right chord: x y z; station 2, top left chord: z; "
+        "station 3, top right chord: y z; station 3, top left chord: z; ");
   g.supports = hung_at({0.0, 1.0}, 1e6);
   CHECK(held(model_of(g.girder())).find("station 1, top left chord: z~; ") != std::string::npos);
   g.supports = continuous_over({0.0, 0.5, 1.0});
@@ -355,8 +380,9 @@ TEST_CASE("supports in trade words") {
   // chords above each other: a fork, so that the girder cannot roll over
   LadderGirder l = ladder(2, open(cross_bar()));
   l.supports = simply_supported();
-  CHECK(held(model_of(l.girder())) == "station 1, bottom chord: x y z; station 1, top chord: y; "
-                                      "station 3, bottom chord: y z; station 3, top chord: y; ");
+  CHECK(held(model_of(l.girder())) ==
+        "station 1, bottom chord: x y z; station 1, top chord: y; "
+        "station 3, bottom chord: y z; station 3, top chord: y; ");
   l.supports = cantilever();
   CHECK(held(model_of(l.girder())) == "station 1, bottom chord: x y z u v w; station 1, top chord: x y z u v w; ");
   l.supports = held_by({hold(ChordOf::top, 0.5).fix({Motion::ux, Motion::rz}).spring(Motion::uz, 5.0)});
@@ -368,7 +394,8 @@ TEST_CASE("springs give way by reaction over stiffness, and settlements carry a 
   g.supports = hung_at({0.0, 2.0}, 2.5e5);
   const Analysis sprung{g};
   const Response r = sprung.solve({line_load({ChordOf::top_left, ChordOf::top_right}, 1000.0)});
-  for (const Response::SupportReaction& s : r.reactions()) CHECK(s.force.z == doctest::Approx(500.0).epsilon(1e-9));  // q L / 4
+  for (const Response::SupportReaction& s : r.reactions())
+    CHECK(s.force.z == doctest::Approx(500.0).epsilon(1e-9));  // q L / 4
   CHECK(r.deflection(ChordOf::top_left, 0.0).z == doctest::Approx(-500.0 / 2.5e5).epsilon(1e-9));
   const auto ground = hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz});
   const auto across = hold(ChordOf::bottom_right, 0.0).fix({Motion::uz});

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A proof as a whole: utilisations beside a hand calculation, symmetry, monotony, brute force, and what it must not pass.
+// A proof as a whole: utilisations beside a hand calculation, symmetry, monotony, brute force, and what it must not
+// pass.
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -29,13 +30,19 @@ Bar brace_bar(const material::Material& m) { return {RoundTube{26.9_mm, 3.2_mm},
 
 BoxGirder box(const material::Material& m, std::size_t bays = 8) {
   const auto side = braced(mirrored_towards, brace_bar(m), cross_bar(m));
-  return {.bays = bays, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = chord_bar(m),
+  return {.bays = bays,
+          .bay_length = 0.5,
+          .width = 0.5,
+          .depth = 0.5,
+          .chord = chord_bar(m),
           .faces = {.top = open(cross_bar(m)), .bottom = open(cross_bar(m)), .left = side, .right = side},
           .supports = simply_supported()};
 }
 LoadCase own() { return {"self-weight", Nature::permanent, {self_weight()}}; }
 LoadCase wind() { return {"wind", Nature::wind, {wind_on(Side::left, 400.0)}}; }
-LoadCase hung(double x = 1.1, double P = 2e3) { return {"hung", Nature::imposed, {point_load(ChordOf::bottom_left, x, P)}}; }
+LoadCase hung(double x = 1.1, double P = 2e3) {
+  return {"hung", Nature::imposed, {point_load(ChordOf::bottom_left, x, P)}};
+}
 
 /// Forces that should vanish do so within the solver's tolerance, 1e-10 of the largest.
 constexpr double forces_known_to = 1e-9;
@@ -55,7 +62,12 @@ const Row& row_of(const Proof& p, std::size_t member, Check c) {
 
 /// Two cantilever bars 0.8 m long, each with N and a transverse F at its tip; the posts between them carry nothing.
 LadderGirder two_cantilevers(const Bar& bar, const Bar& post) {
-  return {.bays = 1, .bay_length = 0.8, .depth = 0.5, .chord = bar, .web = open(post, pinned_joint()), .supports = cantilever()};
+  return {.bays = 1,
+          .bay_length = 0.8,
+          .depth = 0.5,
+          .chord = bar,
+          .web = open(post, pinned_joint()),
+          .supports = cantilever()};
 }
 std::vector<Action> tips(double N, double F) {
   return {point_load(ChordOf::bottom, 0.8, Vec3<>{N, 0, -F}), point_load(ChordOf::top, 0.8, Vec3<>{N, 0, -F})};
@@ -116,7 +128,8 @@ TEST_CASE("a steel cantilever agrees with the hand calculation") {
   const double n = N / (A * fy), mm = F * L / (Wpl * fy);
   CHECK(utilisation(p, chord, Check::axial) == Approx(n).epsilon(1e-6));
   CHECK(utilisation(p, chord, Check::bending) == Approx(mm).epsilon(1e-6));
-  CHECK(utilisation(p, chord, Check::shear) == Approx(F / (2 * A / 3.14159265358979 * fy / std::sqrt(3.0))).epsilon(1e-6));
+  CHECK(utilisation(p, chord, Check::shear) ==
+        Approx(F / (2 * A / 3.14159265358979 * fy / std::sqrt(3.0))).epsilon(1e-6));
   CHECK(utilisation(p, chord, Check::bending_and_axial) == Approx(mm / (1 - std::pow(n, 1.7))).epsilon(1e-6));
   const double lambda = std::sqrt(A * fy / (3.14159265358979 * 3.14159265358979 * 210e3 * I / (L * L)));
   const double phi = 0.5 * (1 + 0.21 * (lambda - 0.2) + lambda * lambda);
@@ -128,8 +141,12 @@ TEST_CASE("a steel cantilever agrees with the hand calculation") {
 }
 
 TEST_CASE("system lengths reach from hold to hold") {
-  const Analysis ladder{LadderGirder{.bays = 4, .bay_length = 0.5, .depth = 0.5, .chord = chord_bar(alloy()),
-                                     .web = open(cross_bar(alloy())), .supports = simply_supported()}};
+  const Analysis ladder{LadderGirder{.bays = 4,
+                                     .bay_length = 0.5,
+                                     .depth = 0.5,
+                                     .chord = chord_bar(alloy()),
+                                     .web = open(cross_bar(alloy())),
+                                     .supports = simply_supported()}};
   const auto in_ladder = verify::system_lengths(ladder)[ladder.model().chord_member(1, 1)];
   CHECK(in_ladder.about_y == Approx(0.5));  // in the web
   CHECK(in_ladder.about_z == Approx(2.0));  // nothing holds a ladder's chord sideways but its ends
@@ -234,7 +251,7 @@ TEST_CASE("a further case, and so further combinations, never lower a utilisatio
 }
 
 TEST_CASE("no sampled section of any combination exceeds the rows, and each row is attained") {
-  const Bar hollow{RectangularHollow{.height = 60.0_mm, .width = 40.0_mm, .wall = 4.0_mm}, material::s355h()};
+  const Bar hollow{RectangularHollow{60.0_mm, 40.0_mm, 4.0_mm}, material::s355h()};
   for (const Bar& chord : {chord_bar(material::s355h()), hollow, chord_bar(alloy())}) {
     BoxGirder girder = box(chord.material);
     girder.chord = chord;
@@ -337,8 +354,7 @@ TEST_CASE("what is outside the scope never passes") {
   check(box(nameless), "neither steel nor aluminium", by_material);
 
   BoxGirder mixed = box(alloy());
-  mixed.faces.left = mixed.faces.right =
-      braced(mirrored_towards, brace_bar(material::s355h()), cross_bar(alloy()));
+  mixed.faces.left = mixed.faces.right = braced(mirrored_towards, brace_bar(material::s355h()), cross_bar(alloy()));
   check(mixed, "steel bar", aluminium);
   check(mixed, "aluminium bar", steel);
   const Analysis analysis{mixed};
@@ -347,7 +363,7 @@ TEST_CASE("what is outside the scope never passes") {
   CHECK(both.outside_scope().empty());
 
   BoxGirder i_chord = box(material::s355());
-  i_chord.chord = {IShape{.height = 80.0_mm, .width = 60.0_mm, .web = 4.0_mm, .flange = 5.0_mm}, material::s355()};
+  i_chord.chord = {IShape{80.0_mm, 60.0_mm, 4.0_mm, 5.0_mm}, material::s355()};
   const Proof open_section = check(i_chord, "lateral-torsional", by_material);
   CHECK(utilisation(open_section, 0, Check::bending_and_axial) > 0.0);
 
@@ -357,7 +373,8 @@ TEST_CASE("what is outside the scope never passes") {
 
   verify::Basis bad;
   bad.steel.gamma_M1 = 0.0;
-  CHECK_THROWS_AS(verify::by_material(analysis.solve(std::vector<LoadCase>{own()}), en1990::ultimate(), bad), BadDescription);
+  CHECK_THROWS_AS(verify::by_material(analysis.solve(std::vector<LoadCase>{own()}), en1990::ultimate(), bad),
+                  BadDescription);
   CHECK_THROWS_AS(Proof{}.worst(), BadDescription);
   CHECK_FALSE(Proof{}.passes());
 }

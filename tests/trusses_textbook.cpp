@@ -20,7 +20,8 @@ namespace {
 
 using NodePair = std::pair<std::size_t, std::size_t>;
 
-Frame truss(const std::vector<Vec3<>>& nodes, const std::vector<NodePair>& bars, const std::vector<double>& areas, double E) {
+Frame truss(const std::vector<Vec3<>>& nodes, const std::vector<NodePair>& bars, const std::vector<double>& areas,
+            double E) {
   Frame f;
   for (const Vec3<>& at : nodes) f.add_node(at);
   for (std::size_t i = 0; i < bars.size(); ++i) f.add_axial(bars[i].first, bars[i].second, E, areas[i]);
@@ -78,14 +79,15 @@ TEST_CASE("three-bar trusses") {
     const FrameAnswer a = FrameSolver(f).solve(loads);
     printed("u", a.displacement(0).x, ".414e-2");
     printed("v", a.displacement(0).y, "-1.59e-2");
-    within("stress 1", pull(a, 0) / 2, 3965, 1e-3);   // the book computes stresses from rounded displacements
+    within("stress 1", pull(a, 0) / 2, 3965, 1e-3);  // the book computes stresses from rounded displacements
     within("stress 2", pull(a, 1) / 2, 1471, 0.005);
     within("stress 3", pull(a, 2) / 2, -1035, 1e-3);
   }
   SUBCASE("space, one joint on rollers") {
     // D. L. Logan, A First Course in the Finite Element Method, example 3.8; lb, inch. Hand arithmetic with two to
     // three digits there: 2 % covers it.
-    Frame f = truss({{72, 0, 0}, {0, 36, 0}, {0, 36, 72}, {0, 0, -48}}, {{0, 1}, {0, 2}, {0, 3}}, {.302, .729, .187}, 1.2e6);
+    Frame f =
+        truss({{72, 0, 0}, {0, 36, 0}, {0, 36, 72}, {0, 0, -48}}, {{0, 1}, {0, 2}, {0, 3}}, {.302, .729, .187}, 1.2e6);
     for (std::size_t n = 1; n < 4; ++n) pin(f, n);
     f.fix(0, {Motion::uy});
     FrameLoads loads;
@@ -100,13 +102,15 @@ TEST_CASE("three-bar trusses") {
   SUBCASE("space, free joint") {
     // D. L. Logan, A First Course in the Finite Element Method, example 3.9; N, m. Last digits of the book's hand
     // arithmetic are up to 0.15 % off.
-    Frame f = truss({{12, -3, -4}, {0, 0, 0}, {12, -3, -7}, {14, 6, 0}}, {{0, 1}, {0, 2}, {0, 3}}, {1e-3, 1e-3, 1e-3}, 210e9);
+    Frame f =
+        truss({{12, -3, -4}, {0, 0, 0}, {12, -3, -7}, {14, 6, 0}}, {{0, 1}, {0, 2}, {0, 3}}, {1e-3, 1e-3, 1e-3}, 210e9);
     for (std::size_t n = 1; n < 4; ++n) pin(f, n);
     FrameLoads loads;
     loads.force(0, {20e3, 0, 0});
     const FrameAnswer a = FrameSolver(f).solve(loads);
     within("u", a.displacement(0).x, 1.383e-3, 1.5e-3);
-    // 9 v = -2 u - 4 w - L e3: the fourth digit of u alone moves v by 0.4 %, so the book's three rounded terms give 0.8 %.
+    // 9 v = -2 u - 4 w - L e3: the fourth digit of u alone moves v by 0.4 %, so the book's three rounded terms give 0.8
+    // %.
     within("v", a.displacement(0).y, -5.119e-5, 8e-3);
     within("w", a.displacement(0).z, 6.015e-5, 1.5e-3);
     within("stress 1", pull(a, 0) / 1e3, 20.51, 1.5e-3);
@@ -120,7 +124,8 @@ TEST_CASE("tripod") {
   // push outwards along the first leg.
   const double r = 3, h = 4, L = 5;
   std::vector<Vec3<>> nodes{{0, 0, h}};
-  for (int k = 0; k < 3; ++k) nodes.push_back({r * std::cos(k * 2.0943951023931953), r * std::sin(k * 2.0943951023931953), 0});
+  for (int k = 0; k < 3; ++k)
+    nodes.push_back({r * std::cos(k * 2.0943951023931953), r * std::sin(k * 2.0943951023931953), 0});
   Frame f = truss(nodes, {{0, 1}, {0, 2}, {0, 3}}, {1, 1, 1}, 1);
   for (std::size_t n = 1; n < 4; ++n) pin(f, n);
   const FrameSolver solver(f);
@@ -134,9 +139,9 @@ TEST_CASE("tripod") {
 }
 
 TEST_CASE("ten-bar truss at its published optimum") {
-  // L. A. Schmit, H. Miura, Approximation concepts for efficient structural synthesis, NASA CR-2552 (1976); R. T. Haftka,
-  // Z. Gürdal, Elements of Structural Optimization. lb, inch. At the optimum both loaded joints sit at 2 inch and
-  // the inner diagonal at its 25 ksi.
+  // L. A. Schmit, H. Miura, Approximation concepts for efficient structural synthesis, NASA CR-2552 (1976); R. T.
+  // Haftka, Z. Gürdal, Elements of Structural Optimization. lb, inch. At the optimum both loaded joints sit at 2 inch
+  // and the inner diagonal at its 25 ksi.
   const std::vector<Vec3<>> nodes{{720, 360, 0}, {720, 0, 0}, {360, 360, 0}, {360, 0, 0}, {0, 360, 0}, {0, 0, 0}};
   const std::vector<NodePair> bars{{4, 2}, {2, 0}, {5, 3}, {3, 1}, {2, 3}, {0, 1}, {4, 3}, {5, 2}, {2, 1}, {3, 0}};
   const auto solved = [&](const std::vector<double>& areas) {
@@ -161,19 +166,20 @@ TEST_CASE("ten-bar truss at its published optimum") {
 }
 
 TEST_CASE("25-bar space truss at published optima") {
-  // R. T. Haftka, Z. Gürdal, Elements of Structural Optimization; L. A. Schmit, B. Farshi, Some approximation concepts for
-  // structural synthesis, AIAA Journal 12 (1974). kip, inch. Limits: 0.35 inch at the two top joints; compression
+  // R. T. Haftka, Z. Gürdal, Elements of Structural Optimization; L. A. Schmit, B. Farshi, Some approximation concepts
+  // for structural synthesis, AIAA Journal 12 (1974). kip, inch. Limits: 0.35 inch at the two top joints; compression
   // 6.959 ksi in group 7. Areas are printed to three decimals: constraints that hold exactly there hold to 0.2 %.
-  const std::vector<Vec3<>> nodes{{-37.5, 0, 200},      {37.5, 0, 200},    {-37.5, 37.5, 100}, {37.5, 37.5, 100}, {37.5, -37.5, 100},
-                                  {-37.5, -37.5, 100}, {-100, 100, 0},   {100, 100, 0},     {100, -100, 0},    {-100, -100, 0}};
+  const std::vector<Vec3<>> nodes{{-37.5, 0, 200},    {37.5, 0, 200},      {-37.5, 37.5, 100}, {37.5, 37.5, 100},
+                                  {37.5, -37.5, 100}, {-37.5, -37.5, 100}, {-100, 100, 0},     {100, 100, 0},
+                                  {100, -100, 0},     {-100, -100, 0}};
   const std::vector<std::vector<NodePair>> groups{{{1, 2}},
-                                             {{1, 4}, {2, 3}, {1, 5}, {2, 6}},
-                                             {{2, 5}, {2, 4}, {1, 3}, {1, 6}},
-                                             {{3, 6}, {4, 5}},
-                                             {{3, 4}, {5, 6}},
-                                             {{3, 10}, {6, 7}, {4, 9}, {5, 8}},
-                                             {{3, 8}, {4, 7}, {6, 9}, {5, 10}},
-                                             {{3, 7}, {4, 8}, {5, 9}, {6, 10}}};
+                                                  {{1, 4}, {2, 3}, {1, 5}, {2, 6}},
+                                                  {{2, 5}, {2, 4}, {1, 3}, {1, 6}},
+                                                  {{3, 6}, {4, 5}},
+                                                  {{3, 4}, {5, 6}},
+                                                  {{3, 10}, {6, 7}, {4, 9}, {5, 8}},
+                                                  {{3, 8}, {4, 7}, {6, 9}, {5, 10}},
+                                                  {{3, 7}, {4, 8}, {5, 9}, {6, 10}}};
   std::size_t first_of_seven = 0;
   const auto built = [&](const std::array<double, 8>& areas) {
     std::vector<NodePair> bars;
@@ -206,7 +212,8 @@ TEST_CASE("25-bar space truss at published optima") {
     within("limit on joint 1, second case", b.displacement(0).y, .35, 2e-3);
     within("limit on joint 2, second case", b.displacement(1).y, .35, 2e-3);
     double least = 0;
-    for (std::size_t i = 0; i < 4; ++i) least = (std::min)({least, pull(a, first_of_seven + i) / 1.679, pull(b, first_of_seven + i) / 1.679});
+    for (std::size_t i = 0; i < 4; ++i)
+      least = (std::min)({least, pull(a, first_of_seven + i) / 1.679, pull(b, first_of_seven + i) / 1.679});
     within("limit on group 7", least, -6.959, 2e-3);
     // Independently recomputed from the printed areas.
     printed("u1", a.displacement(0).x, "-.01983");
@@ -233,8 +240,9 @@ TEST_CASE("25-bar space truss at published optima") {
 }
 
 TEST_CASE("three-chord braced girder: flow of shear in the faces") {
-  // R. Bredt's shear flow (Timoshenko, Strength of Materials II): a torque T gives each face V = 2T/(√3 s), its diagonal
-  // V d/s; a load V at the apex chord gives each side face V/(2 cos 30°). Bays a = 1, s = 0.8, joints all pinned.
+  // R. Bredt's shear flow (Timoshenko, Strength of Materials II): a torque T gives each face V = 2T/(√3 s), its
+  // diagonal V d/s; a load V at the apex chord gives each side face V/(2 cos 30°). Bays a = 1, s = 0.8, joints all
+  // pinned.
   const double a = 1, s = 0.8, d = std::hypot(a, s), height = s * std::sqrt(0.75);
   const std::size_t bays = 6;
   Frame f;
@@ -272,12 +280,13 @@ TEST_CASE("three-chord braced girder: flow of shear in the faces") {
 }
 
 TEST_CASE("four-chord open girder in torsion") {
-  // Smeared racking of an open panel applied to four faces: V = T/(2h), chord moment V a/4, post moment V a/2, twist rate
-  // 2V/(Sv h), 1/Sv = a h/(12 E Ib) + a²/(24 E Ich). Twenty panels, read at mid-length: the ends still tell 0.2 %.
+  // Smeared racking of an open panel applied to four faces: V = T/(2h), chord moment V a/4, post moment V a/2, twist
+  // rate 2V/(Sv h), 1/Sv = a h/(12 E Ib) + a²/(24 E Ich). Twenty panels, read at mid-length: the ends still tell 0.2 %.
   const std::size_t bays = 20;
   Frame f;
   for (std::size_t i = 0; i <= bays; ++i)
-    for (const auto& [y, z] : {std::pair{0., 0.}, {1., 0.}, {1., 1.}, {0., 1.}}) f.add_node({static_cast<double>(i), y, z});
+    for (const auto& [y, z] : {std::pair{0., 0.}, {1., 0.}, {1., 1.}, {0., 1.}})
+      f.add_node({static_cast<double>(i), y, z});
   FrameSection chord = plane_section(1, 1e6, 1), post = plane_section(1, 1e6, 1.5);
   chord.J = post.J = 1e-7;
   for (std::size_t i = 0; i < bays; ++i)
@@ -303,7 +312,8 @@ TEST_CASE("four-chord open girder in torsion") {
 }
 
 TEST_CASE("open-frame girders: exact joint moments") {
-  // Exact rational solutions by slope deflection (no-shear moment distribution: loads split between the chords), derived.
+  // Exact rational solutions by slope deflection (no-shear moment distribution: loads split between the chords),
+  // derived.
   const auto girder = [](std::size_t panels, double a, double post) {
     Frame f;
     for (std::size_t i = 0; i <= panels; ++i) {

@@ -6,8 +6,10 @@
 #include <baywork/core.hpp>
 #include <baywork/frame.hpp>
 #include <baywork/girder.hpp>
+#include <baywork/hand_check.hpp>
 #include <baywork/load.hpp>
 #include <baywork/material.hpp>
 #include <baywork/response.hpp>
 #include <baywork/section.hpp>
 #include <baywork/solve.hpp>
+#include <baywork/verify.hpp>

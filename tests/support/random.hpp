@@ -13,9 +13,7 @@ class Random {
  public:
   explicit Random(std::uint64_t seed) : engine_(seed) {}
 
-  double in(double low, double high) {
-    return low + (high - low) * (static_cast<double>(engine_() >> 11U) * 0x1p-53);
-  }
+  double in(double low, double high) { return low + (high - low) * (static_cast<double>(engine_() >> 11U) * 0x1p-53); }
   /// Every order of magnitude as likely as the next.
   double spread(double low, double high) { return std::exp(in(std::log(low), std::log(high))); }
   std::size_t below(std::size_t n) { return static_cast<std::size_t>(engine_() % n); }

@@ -39,7 +39,7 @@ class LoadMaker {
     if (a.chords.empty()) fail<BadDescription>("line load", "it names no chord", "one chord or more is accepted");
     if (!is_finite(a.first) || !is_finite(a.last)) fail<BadDescription>("line load", "it is not finite", "finite loads are accepted");
     const S from = a.reach.from ? *a.reach.from : S(0), to = a.reach.to ? *a.reach.to : girder().span();
-    check_reach("line load", from, to);
+    check_reach([] { return std::string("line load"); }, from, to);
     const S share = S(S(1) / S(static_cast<double>(a.chords.size())));
     for (const ChordRef& ref : a.chords) {
       const std::size_t c = find_chord(ref);
@@ -58,11 +58,11 @@ class LoadMaker {
 
   void operator()(const BasicChordPoint<S>& a) {
     const std::size_t c = find_chord(a.chord);
-    const char* what = "load on chord";
+    const auto words = [&] { return girder().chords[c].name + " chord"; };
     if (!is_finite(a.x) || girder().bay_at(value_of(a.x)) < 0)
-      fail<BadDescription>(girder().chords[c].name + " chord", std::string(what) + " is at " + text::number(a.x) + " m",
+      fail<BadDescription>(words(), "load on chord is at " + text::number(a.x) + " m",
                            "places from 0 to " + text::number(girder().span()) + " m are accepted");
-    check_finite(girder().chords[c].name + " chord", a.force, a.couple);
+    check_finite(words, a.force, a.couple);
     const std::size_t b = static_cast<std::size_t>(girder().bay_at(value_of(a.x)));
     MemberPlace<S> m = place(model_.chord_member(b, c));
     const S x0 = girder().stations[b];
@@ -75,13 +75,13 @@ class LoadMaker {
     Address where;
     where.station = static_cast<int>(a.station);
     where.face = static_cast<int>(f);
-    const std::string words = text_of(where, model_.frame.names);
+    const auto words = [&] { return text_of(where, model_.frame.names); };
     if (a.station >= girder().stations.size())
-      fail<BadDescription>(words, "the girder has no such station", "stations 1 to " + std::to_string(girder().stations.size()) + " are accepted");
+      fail<BadDescription>(words(), "the girder has no such station", "stations 1 to " + std::to_string(girder().stations.size()) + " are accepted");
     const std::vector<std::size_t>& pieces = model_.faces[f].cross_members[a.station];
-    if (pieces.empty()) fail<BadDescription>(words, "a load is put on a cross member, but none is there", "stations with a cross member are accepted");
+    if (pieces.empty()) fail<BadDescription>(words(), "a load is put on a cross member, but none is there", "stations with a cross member are accepted");
     if (!is_finite(a.fraction) || value_of(a.fraction) < 0.0 || value_of(a.fraction) > 1.0)
-      fail<BadDescription>(words, "the load is at the fraction " + text::number(a.fraction) + " of the cross member", "0 to 1 is accepted");
+      fail<BadDescription>(words(), "the load is at the fraction " + text::number(a.fraction) + " of the cross member", "0 to 1 is accepted");
     check_finite(words, a.force, a.couple);
     S along = S(0);
     for (const std::size_t i : pieces) along += place(i).whole();
@@ -100,10 +100,10 @@ class LoadMaker {
     const std::size_t f = find_face(a.face);
     Address where;
     where.face = static_cast<int>(f);
-    const std::string words = text_of(where, model_.frame.names);
-    require::finite(a.pressure, words, "pressure");
+    const auto words = [&] { return text_of(where, model_.frame.names); };
+    if (!is_finite(a.pressure)) require::finite(a.pressure, words(), "pressure");
     if (model_.faces[f].panels.empty())
-      fail<BadDescription>(words, "a pressure acts on it, but it has no panels", "faces with panels are accepted");
+      fail<BadDescription>(words(), "a pressure acts on it, but it has no panels", "faces with panels are accepted");
     const S from = a.reach.from ? *a.reach.from : S(0), to = a.reach.to ? *a.reach.to : girder().span();
     check_reach(words, from, to);
     PressureCarrier<S> carrier{model_, axes_, out_};
@@ -115,7 +115,7 @@ class LoadMaker {
       carrier.carry(f, p, a.pressure, a.carried_by);
       ++met;
     }
-    if (met == 0) fail<BadDescription>(words, "no panel lies between " + text::number(from) + " m and " + text::number(to) + " m",
+    if (met == 0) fail<BadDescription>(words(), "no panel lies between " + text::number(from) + " m and " + text::number(to) + " m",
                                        "a reach over the middle of a panel is accepted");
   }
 
@@ -158,17 +158,17 @@ class LoadMaker {
 
   void operator()(const BasicSettlement<S>& a) {
     const std::size_t c = find_chord(a.chord);
-    const std::string words = "settlement at " + text::number(a.x) + " m, " + girder().chords[c].name + " chord";
-    require::finite(a.x, words, "place along the girder");
-    require::finite(a.displacement, words, "displacement");
+    const auto words = [&] { return "settlement at " + text::number(a.x) + " m, " + girder().chords[c].name + " chord"; };
+    if (!is_finite(a.x)) require::finite(a.x, words(), "place along the girder");
+    if (!is_finite(a.displacement)) require::finite(a.displacement, words(), "displacement");
     const int station = girder().station_at(value_of(a.x));
-    if (station < 0) fail<BadDescription>(words, "no station is there", "places of stations are accepted");
+    if (station < 0) fail<BadDescription>(words(), "no station is there", "places of stations are accepted");
     const std::size_t node = model_.chord_node(static_cast<std::size_t>(station), c);
     bool held = false;
     for (const BasicSupport<S>& s : model_.frame.supports)
       held = held || (s.node == node && s.motion[static_cast<std::size_t>(a.motion)].kind != BasicRestraint<S>::Kind::free);
     if (!held)
-      fail<BadDescription>(words, std::string("no support holds it along ") + motion_names[static_cast<std::size_t>(a.motion)],
+      fail<BadDescription>(words(), std::string("no support holds it along ") + motion_names[static_cast<std::size_t>(a.motion)],
                            "motions that a support holds are accepted");
     out_.settle(node, a.motion, a.displacement);
   }
@@ -176,7 +176,8 @@ class LoadMaker {
  private:
   const BasicGirder<S>& girder() const { return model_.girder; }
   MemberPlace<S> place(std::size_t member) { return {model_.frame, axes_[member], out_, member}; }
-  // names are looked up where they stand: an action that is put on again and again allocates nothing
+  // names are looked up where they stand, and places are put into words only for a message: an action that is put on
+  // again and again allocates nothing
   std::size_t find_chord(const ChordRef& r) const { return r.in(model_.frame.names.chords); }
   std::size_t find_face(const FaceRef& r) const { return r.in(model_.frame.names.faces); }
   static S length_or_zero(const Vec3<S>& v) { return value_of(dot(v, v)) > 0.0 ? length(v) : S(0); }
@@ -189,14 +190,16 @@ class LoadMaker {
       centre += S(S(1) / S(static_cast<double>(n))) * girder().joint(static_cast<std::size_t>(station), c);
     return model_.frame.nodes[node].at - centre;
   }
-  void check_reach(const std::string& where, const S& from, const S& to) const {
+  template <class Words>
+  void check_reach(const Words& where, const S& from, const S& to) const {
     const double span = value_of(girder().span());
     if (!is_finite(from) || !is_finite(to) || value_of(from) < -1e-9 * span || value_of(to) > span * (1 + 1e-9) || !(value_of(from) < value_of(to)))
-      fail<BadDescription>(where, "it reaches from " + text::number(from) + " m to " + text::number(to) + " m",
+      fail<BadDescription>(where(), "it reaches from " + text::number(from) + " m to " + text::number(to) + " m",
                            "rising places from 0 to " + text::number(span) + " m are accepted");
   }
-  static void check_finite(const std::string& where, const Vec3<S>& force, const Vec3<S>& couple) {
-    if (!is_finite(force) || !is_finite(couple)) fail<BadDescription>(where, "the load on it is not finite", "finite loads are accepted");
+  template <class Words>
+  static void check_finite(const Words& where, const Vec3<S>& force, const Vec3<S>& couple) {
+    if (!is_finite(force) || !is_finite(couple)) fail<BadDescription>(where(), "the load on it is not finite", "finite loads are accepted");
   }
 
   const BasicGirderModel<S>& model_;

@@ -43,7 +43,8 @@ MemberAxes<R> axes_in(const BasicFrame<S>& frame, const BasicMember<S>& m) {
   if (value_of(m.roll) != 0.0) {
     using std::cos;
     using std::sin;
-    const R c = R(S(cos(m.roll))), s = R(S(sin(m.roll)));
+    const R roll = R(m.roll);
+    const R c = R(cos(roll)), s = R(sin(roll));
     a.y = c * a.y + s * a.z;
     a.z = cross(a.x, a.y);
   }

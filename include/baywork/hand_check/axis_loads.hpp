@@ -16,8 +16,8 @@ namespace baywork {
 
 /// Loads by place along a straight axis through (y0, z0). Signs of closed_form::BeamLoads: vertical ones down (along
 /// -z), horizontal ones along -y. A couple that raises the sagging moment is z Fx + My in the vertical plane and
-/// y Fx - Mz in the horizontal one (moment pulls at small z, small y; moments on a cut: My = int z s dA, Mz = -int y s dA).
-/// Torques are about +x, kept as "point" and "line" loads [N m, N m/m]; pulls are along +x.
+/// y Fx - Mz in the horizontal one (moment pulls at small z, small y; moments on a cut: My = int z s dA, Mz = -int y s
+/// dA). Torques are about +x, kept as "point" and "line" loads [N m, N m/m]; pulls are along +x.
 struct AxisLoads {
   closed_form::BeamLoads<> vertical, horizontal, torque, axial;
   Vec3<> points{}, lines{};  ///< sums of forces at places and of spread forces [N]

@@ -17,8 +17,8 @@ namespace baywork {
 struct PlaneSupports {
   std::vector<closed_form::BeamSupport<>> supports;  ///< by rising x
   std::vector<std::size_t> stations;                 ///< of each
-  std::string not_a_beam;   ///< why statics of a beam do not hold; empty where they do
-  bool off_centre = false;  ///< some place is held beside the middle of the section
+  std::string not_a_beam;                            ///< why statics of a beam do not hold; empty where they do
+  bool off_centre = false;                           ///< some place is held beside the middle of the section
   bool determinate() const {
     double turns = 0;
     for (const auto& s : supports) turns += s.rotational_stiffness > 0 ? 1 : 0;
@@ -115,7 +115,9 @@ class SupportReader {
 
 }  // namespace detail
 
-inline PlaneSupports plane_supports(const Response& r, bool vertical) { return detail::SupportReader(r, vertical).read(); }
+inline PlaneSupports plane_supports(const Response& r, bool vertical) {
+  return detail::SupportReader(r, vertical).read();
+}
 
 /// Stations that cannot roll: z is held at two chords apart along y, or y at two chords apart along z.
 inline std::vector<std::size_t> roll_supports(const Response& r) {

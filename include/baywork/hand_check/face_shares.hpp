@@ -40,7 +40,8 @@ inline FaceShares face_shares(const GirderBeam& g, double Vy, double Vz, double 
   }
   if (f.size() == 3 && detail::enclosed_area(f) > 0) {
     out.V = closed_form::detail::solve_small<double>(
-        {{f[0].ty(), f[1].ty(), f[2].ty()}, {f[0].tz(), f[1].tz(), f[2].tz()}, {f[0].arm(), f[1].arm(), f[2].arm()}}, {Vy, Vz, T});
+        {{f[0].ty(), f[1].ty(), f[2].ty()}, {f[0].tz(), f[1].tz(), f[2].tz()}, {f[0].arm(), f[1].arm(), f[2].arm()}},
+        {Vy, Vz, T});
     return out;
   }
   bool pairs = f.size() == 2 || f.size() == 4;
@@ -49,7 +50,11 @@ inline FaceShares face_shares(const GirderBeam& g, double Vy, double Vz, double 
     out.unknown = "shares are known for one face, two, three, and two opposite pairs";
     return out;
   }
-  if (turns && (!g.keeps_shape || f.size() == 2)) out.unknown = "torque acts, and no diaphragms keep the section's shape";
+  if (turns && (!g.keeps_shape || f.size() == 2))
+    out.unknown = "torque acts, and no diaphragms keep the section's shape";
+  for (const HandFace& face : f)
+    if (turns && !face.braced())
+      out.unknown = "torque acts beside an open face: the chords' own torsion and warping matter";
   const double area = detail::enclosed_area(f);
   for (std::size_t i = 0; i < f.size(); ++i) {
     out.V[i] = (Vy * f[i].ty() + Vz * f[i].tz()) / 2;
@@ -89,14 +94,28 @@ struct HandModel {
   /// Why face shares are not known anywhere: a plane that carries load without a beam.
   std::string no_shares() const {
     for (const PlaneBeam* p : {&vertical, &horizontal}) {
-      if (!(p->load_size > 1e-12 * loads.size)) continue;
+      if (!p->loaded) continue;
       if (!p->no_forces.empty()) return p->no_forces;
-      if (!girder.keeps_shape && p->supports.off_centre) return "supports lie beside the middle, and no diaphragms keep the section's shape";
+      if (!girder.keeps_shape && p->supports.off_centre)
+        return "supports lie beside the middle, and no diaphragms keep the section's shape";
     }
     if (!girder.not_straight.empty()) return girder.not_straight;
-    if (!torsion.no_torque.empty() && detail::size_of(loads.torque, 1.0) > 1e-3 * torque_scale()) return torsion.no_torque;
+    if (!torsion.no_torque.empty() && torsion.acts) return torsion.no_torque;
     if (loads.temperature) return "a temperature acts";
     return "";
+  }
+  /// Force against which others are rounding: the loads, and what full restraint of warming and settlements would make.
+  double force_scale(const Response& r) const {
+    double strain = 0;
+    for (const MemberLoad& l : r.loads().on_members)
+      if (l.kind == MemberLoad::Kind::temperature)
+        strain = (std::max)(strain, r.model().frame.members[l.member].section.thermal_expansion *
+                                        (std::max)(std::abs(l.first.x), std::abs(l.last.x)));
+    double moved = 0;
+    for (const SupportMotion& m : r.loads().motions) moved = (std::max)(moved, std::abs(m.displacement));
+    for (const Support& s : r.model().frame.supports)
+      for (const Restraint& m : s.motion) moved = (std::max)(moved, std::abs(m.displacement));
+    return loads.size + girder.E * girder.group.A * (strain + moved / r.girder().span());
   }
   /// Torque against which others are small: all loads at the edge of the section [N m].
   double torque_scale() const {

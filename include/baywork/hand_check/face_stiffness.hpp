@@ -22,16 +22,21 @@ struct HandFace {
   PanelFacts facts{};
   std::size_t first_chord = 0, second_chord = 0;
   double y1 = 0, z1 = 0, y2 = 0, z2 = 0;
-  double s = 0, h = 0;     ///< panel length, distance of the chord axes [m]
-  std::size_t span = 1;    ///< bays of one panel
-  double share_1 = 0.5;    ///< an open face: the first chord's part of its shear
-  closed_form::ClosedForm<> stiffness{};  ///< [N]
+  double s = 0, h = 0;                    ///< panel length, distance of the chord axes [m]
+  std::size_t span = 1;                   ///< bays of one panel
+  double share_1 = 0.5;                   ///< an open face: the first chord's part of its shear
+  closed_form::ClosedForm<> stiffness{};  ///< of the diagonals, or of an open face [N]
+  closed_form::ClosedForm<> frame{};      ///< that chords and rigid posts of a braced face add by bending [N]
   std::string no_closed_form;             ///< why there is none; empty where there is
 
   double ty() const { return (y2 - y1) / h; }
   double tz() const { return (z2 - z1) / h; }
   /// Moment of a unit force along the face, about +x [m].
   double arm() const { return y1 * tz() - z1 * ty(); }
+  /// Both carry side by side, as they are strained alike: derived here for repeating panels.
+  double S() const { return stiffness.value + frame.value; }
+  /// The part of V that the diagonals carry.
+  double diagonals_part() const { return stiffness.value / S(); }
   bool braced() const { return layout != Layout::open && layout != Layout::none && layout != Layout::other; }
   /// Length of one diagonal; that of a K rises half of the depth [m].
   double diagonal() const { return closed_form::diagonal_length(s, layout == Layout::k ? h / 2 : h); }
@@ -60,24 +65,16 @@ inline std::string not_regular(const Girder& g, const Face& face) {
   return "";
 }
 
-inline void open_stiffness(const Girder& g, HandFace& f) {
+/// Stiffness by bending of chords and cross members; says why not, or nothing.
+inline std::string bending_stiffness(const Girder& g, HandFace& f, closed_form::ClosedForm<>& out) {
   const Bar &c1 = g.chords[f.first_chord].bar, &c2 = g.chords[f.second_chord].bar;
   const double ny = -f.tz(), nz = f.ty();
   const bool square = std::abs(ny * nz) < 1e-9;
   const auto round = [](const Bar& b) { return std::abs(b.section.Iy - b.section.Iz) <= 1e-9 * b.section.Iy; };
-  if (!square && !(round(c1) && round(c2))) {
-    f.no_closed_form = "its chords bend about no principal axis";
-    return;
-  }
-  if (!(f.facts.joint.in_plane > 0)) {
-    f.no_closed_form = "its cross members are pinned";
-    return;
-  }
+  if (!square && !(round(c1) && round(c2))) return "its chords bend about no principal axis";
+  if (!(f.facts.joint.in_plane > 0)) return "its cross members are pinned";
   const auto half = [](const Bar& b) { return (std::max)(b.section.height, b.section.width) / 2; };
-  if (f.facts.joint.to_chord_surface && half(c1) != half(c2)) {
-    f.no_closed_form = "its joints differ in size";
-    return;
-  }
+  if (f.facts.joint.to_chord_surface && half(c1) != half(c2)) return "its joints differ in size";
   const InPlane p1 = in_plane_of(c1, ny, nz), p2 = in_plane_of(c2, ny, nz);
   closed_form::OpenFace<> o;
   o.s = f.s;
@@ -92,11 +89,12 @@ inline void open_stiffness(const Girder& g, HandFace& f) {
   o.joint = f.facts.joint.in_plane;
   if (f.facts.joint.to_chord_surface) o.rigid_across = half(c1);
   const closed_form::OpenFaceAnswer<> a = closed_form::open_face(o);
-  f.stiffness = a.stiffness;
+  out = a.stiffness;
   f.share_1 = a.share_1;
+  return "";
 }
 
-inline void braced_stiffness(HandFace& f) {
+inline void braced_stiffness(const Girder& g, HandFace& f) {
   if (f.facts.gap != 0) {
     f.no_closed_form = "its diagonals meet the chords beside the joints";
     return;
@@ -110,11 +108,10 @@ inline void braced_stiffness(HandFace& f) {
     case Layout::k: f.stiffness = closed_form::k_face_stiffness(E, Ad, Av, f.s, f.h); break;
     case Layout::single_direction:
     case Layout::mirrored_towards:
-    case Layout::mirrored_away:
-      f.stiffness = closed_form::single_direction_face_stiffness(E, Ad, Av, f.s, f.h);
-      break;
-    default: f.no_closed_form = "it is an own panel"; break;
+    case Layout::mirrored_away: f.stiffness = closed_form::single_direction_face_stiffness(E, Ad, Av, f.s, f.h); break;
+    default: f.no_closed_form = "it is an own panel"; return;
   }
+  if (f.facts.cross.given && f.facts.joint.in_plane > 0) f.no_closed_form = bending_stiffness(g, f, f.frame);
 }
 
 }  // namespace detail
@@ -143,9 +140,9 @@ inline std::vector<HandFace> hand_faces(const Girder& g, double y0, double z0) {
     if (f.no_closed_form.empty()) {
       f.s = g.stations[f.span] - g.stations[0];
       if (f.layout == Layout::open)
-        detail::open_stiffness(g, f);
+        f.no_closed_form = detail::bending_stiffness(g, f, f.stiffness);
       else
-        detail::braced_stiffness(f);
+        detail::braced_stiffness(g, f);
     }
     out.push_back(std::move(f));
   }

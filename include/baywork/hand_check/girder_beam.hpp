@@ -17,9 +17,9 @@ namespace baywork {
 
 /// Stiffnesses of the whole section, in SI units. A reason that is not empty says why a number is not known.
 struct GirderBeam {
-  std::string not_straight;          ///< the girder is no straight prismatic beam: nothing below holds
-  double y0 = 0, z0 = 0;             ///< centroid of the chords' stiffnesses
-  double E = 0;                      ///< of the first chord; areas of others count with E/E1
+  std::string not_straight;  ///< the girder is no straight prismatic beam: nothing below holds
+  double y0 = 0, z0 = 0;     ///< centroid of the chords' stiffnesses
+  double E = 0;              ///< of the first chord; areas of others count with E/E1
   std::vector<closed_form::ChordArea<>> chords;
   closed_form::ChordGroup<> group{};
   std::vector<HandFace> faces;
@@ -52,12 +52,14 @@ class GirderBeamMaker {
     for (std::size_t c = 0; c < g_.chords.size(); ++c) {
       const Bar& bar = g_.chords[c].bar;
       const double n = bar.material.E / b_.E;
-      b_.chords.push_back({g_.joint(0, c).y, g_.joint(0, c).z, n * bar.section.area, n * bar.section.Iy, n * bar.section.Iz});
+      b_.chords.push_back(
+          {g_.joint(0, c).y, g_.joint(0, c).z, n * bar.section.area, n * bar.section.Iy, n * bar.section.Iz});
     }
     b_.group = closed_form::chord_group(b_.chords);
     b_.y0 = b_.group.y;
     b_.z0 = b_.group.z;
-    b_.keeps_shape = g_.chords.size() <= 3 || (g_.diaphragms.has(0, g_.bays()) && g_.diaphragms.has(g_.bays(), g_.bays()));
+    b_.keeps_shape =
+        g_.chords.size() <= 3 || (g_.diaphragms.has(0, g_.bays()) && g_.diaphragms.has(g_.bays(), g_.bays()));
     b_.faces = hand_faces(g_, b_.y0, b_.z0);
     b_.opposite.resize(b_.faces.size());
     for (std::size_t i = 0; i < b_.faces.size(); ++i) b_.opposite[i] = opposite_of(i);
@@ -80,7 +82,11 @@ class GirderBeamMaker {
     const double I = vertical ? b_.group.I_vertical : b_.group.I_horizontal;
     double own = 0;
     for (const auto& c : b_.chords) own += vertical ? c.own_vertical : c.own_horizontal;
-    b_.EI[vertical ? 0 : 1] = {b_.E * I, true, "{E}*({sum(A*d^2)} + {sum(Iown)})", "plane sections", {{"E", b_.E}, {"sum(A*d^2)", I - own}, {"sum(Iown)", own}}};
+    b_.EI[vertical ? 0 : 1] = {b_.E * I,
+                               true,
+                               "{E}*({sum(A*d^2)} + {sum(Iown)})",
+                               "plane sections",
+                               {{"E", b_.E}, {"sum(A*d^2)", I - own}, {"sum(Iown)", own}}};
     if (std::abs(b_.group.I_mixed) > 1e-6 * (b_.group.I_vertical + b_.group.I_horizontal))
       b_.no_stiffness[vertical ? 0 : 1] = "the section bends vertically and horizontally at once";
   }
@@ -97,7 +103,7 @@ class GirderBeamMaker {
     const double d2 = vertical ? b_.group.I_vertical : b_.group.I_horizontal;
     double own = 0;
     for (const auto& c : b_.chords) own += vertical ? c.own_vertical : c.own_horizontal;
-    if (d2 - own > 1e-9 * d2) b_.no_stiffness[k] = "no face resists shear in this plane";
+    if (d2 - own > 1e-9 * own) b_.no_stiffness[k] = "no face resists shear in this plane";
     b_.S[k] = {GA, true, "{sum(G*Av)}", "chords bend alone", {{"sum(G*Av)", GA}}};
   }
 
@@ -112,22 +118,23 @@ class GirderBeamMaker {
         return;
       }
       if (f.layout == Layout::open && share < 1 - 1e-9) b_.no_stiffness[k] = "inclined open faces bend shared chords";
-      list.push_back({f.y1, f.z1, f.y2, f.z2, f.stiffness.value});
+      list.push_back({f.y1, f.z1, f.y2, f.z2, f.S()});
     }
     if (list.empty()) return chords_alone(vertical);
     const closed_form::GirderShear<> sum = closed_form::girder_shear(list);
-    if (std::abs(sum.yz) > 1e-6 * (sum.yy + sum.zz)) b_.no_stiffness[k] = "the section shears vertically and horizontally at once";
+    if (std::abs(sum.yz) > 1e-6 * (sum.yy + sum.zz))
+      b_.no_stiffness[k] = "the section shears vertically and horizontally at once";
     if (list.size() == 2)
       if (const HandFace* f = first_across(vertical); f != nullptr && unequal(*f)) {
         b_.S[k] = closed_form::unequal_opposite_faces_stiffness(list[0].stiffness, list[1].stiffness);
-        if (!is_long())
-          b_.no_stiffness[k] = "opposite faces differ, and the girder is too short for each to take half";
+        if (!is_long()) b_.no_stiffness[k] = "opposite faces differ, and the girder is too short for each to take half";
         return;
       }
     std::vector<closed_form::NamedNumber> n;
     static constexpr const char* symbols[] = {"S1", "S2", "S3", "S4"};
     static constexpr const char* cosines[] = {"c1", "c2", "c3", "c4"};
-    static constexpr const char* formulas[] = {"{S1}*{c1}^2", "{S1}*{c1}^2 + {S2}*{c2}^2", "{S1}*{c1}^2 + {S2}*{c2}^2 + {S3}*{c3}^2",
+    static constexpr const char* formulas[] = {"{S1}*{c1}^2", "{S1}*{c1}^2 + {S2}*{c2}^2",
+                                               "{S1}*{c1}^2 + {S2}*{c2}^2 + {S3}*{c3}^2",
                                                "{S1}*{c1}^2 + {S2}*{c2}^2 + {S3}*{c3}^2 + {S4}*{c4}^2"};
     const double value = vertical ? sum.zz : sum.yy;
     if (list.size() > 4) {
@@ -144,14 +151,15 @@ class GirderBeamMaker {
 
   const HandFace* first_across(bool vertical) const {
     for (std::size_t i = 0; i < b_.faces.size(); ++i)
-      if (std::abs(vertical ? b_.faces[i].tz() : b_.faces[i].ty()) > 1 - 1e-9 && b_.opposite[i] != i) return &b_.faces[i];
+      if (std::abs(vertical ? b_.faces[i].tz() : b_.faces[i].ty()) > 1 - 1e-9 && b_.opposite[i] != i)
+        return &b_.faces[i];
     return nullptr;
   }
   bool unequal(const HandFace& f) const {
     for (std::size_t i = 0; i < b_.faces.size(); ++i)
       if (&b_.faces[i] == &f) {
         const HandFace& o = b_.faces[b_.opposite[i]];
-        return std::abs(o.stiffness.value - f.stiffness.value) > 1e-6 * f.stiffness.value;
+        return std::abs(o.S() - f.S()) > 1e-6 * f.S();
       }
     return false;
   }
@@ -162,7 +170,7 @@ class GirderBeamMaker {
     double sum = 0;
     for (const HandFace& f : b_.faces) {
       if (!f.no_closed_form.empty()) return false;
-      sum += f.h * f.h / f.stiffness.value;
+      sum += f.h * f.h / f.S();
     }
     const double EIw = b_.E * b_.chords[0].A * h * h * b * b / 4, GJ = 4 * b * b * h * h / sum;
     return g_.span() > 20 * std::sqrt(EIw / GJ);

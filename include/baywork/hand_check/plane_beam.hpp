@@ -21,14 +21,15 @@ struct PlaneBeam {
   bool vertical = true;
   PlaneSupports supports{};
   closed_form::StraightBeam<> beam{};
-  double load_size = 0;      ///< sum of load magnitudes [N]
-  double moment_size = 0;    ///< largest |M| at a station [N m]
-  std::string no_forces;     ///< why moments, shears and reactions are not known
-  std::string no_deflection; ///< why deflections are not known
+  double load_size = 0;       ///< sum of load magnitudes [N]
+  bool loaded = false;        ///< loads or settlements act in this plane
+  double moment_size = 0;     ///< largest |M| at a station [N m]
+  std::string no_forces;      ///< why moments, shears and reactions are not known
+  std::string no_deflection;  ///< why deflections are not known
   std::optional<closed_form::ContinuousBeam<>> solved;
-  std::vector<double> M;     ///< sagging moment at stations, after a couple [N m]
+  std::vector<double> M;  ///< sagging moment at stations, after a couple [N m]
   std::vector<double> M_before;
-  std::vector<double> V;     ///< mean shear of each bay, (M1 - M0)/a: what joints at stations hand on [N]
+  std::vector<double> V;  ///< mean shear of each bay, (M1 - M0)/a: what joints at stations hand on [N]
   double at(std::size_t station) const { return 0.5 * (M[station] + M_before[station]); }
 };
 
@@ -45,13 +46,15 @@ inline PlaneBeam plane_beam(const Response& r, const GirderBeam& g, const AxisLo
   if (p.no_forces.empty() && !closed_form::holds(p.beam)) p.no_forces = "the girder is not held like a beam";
   // a box that may lose its shape carries forces beside its middle by bending of its frames
   const bool loses_shape = !g.keeps_shape && p.supports.off_centre;
-  p.no_deflection = !p.no_forces.empty() ? p.no_forces
+  p.no_deflection = !p.no_forces.empty()         ? p.no_forces
                     : !g.no_stiffness[k].empty() ? g.no_stiffness[k]
-                    : loads.temperature ? "a temperature acts"
+                    : loads.temperature          ? "a temperature acts"
                     : loses_shape ? "supports lie beside the middle, and no diaphragms keep the section's shape"
                                   : "";
-  if (p.no_forces.empty() && !p.supports.determinate()) p.no_forces = p.no_deflection;
   p.load_size = detail::size_of(acting, r.girder().span());
+  p.loaded = p.load_size > 1e-9 * loads.size;
+  for (const auto& s : p.supports.supports) p.loaded = p.loaded || s.settlement != 0.0;
+  if (p.loaded && p.no_forces.empty() && !p.supports.determinate()) p.no_forces = p.no_deflection;
   if (!p.no_forces.empty()) return p;
   p.solved.emplace(p.beam, acting);
   using closed_form::StepSide;

@@ -23,12 +23,12 @@ struct HandCheck {
   double solver = 0;
   double closed_form = std::numeric_limits<double>::quiet_NaN();
   std::string unit;
-  double expected = 0;   ///< relative difference that the closed form promises to stay within
-  bool valid = false;    ///< the closed form holds here
-  std::string reason;    ///< why it does not, where it does not
-  std::string formula;   ///< in symbols
-  std::string numbers;   ///< the same with numbers put in, SI units: can be recomputed
-  double scale = 0;      ///< what the difference is measured against, at least |closed form|
+  double expected = 0;  ///< relative difference that the closed form promises to stay within
+  bool valid = false;   ///< the closed form holds here
+  std::string reason;   ///< why it does not, where it does not
+  std::string formula;  ///< in symbols
+  std::string numbers;  ///< the same with numbers put in, SI units: can be recomputed
+  double scale = 0;     ///< what the difference is measured against, at least |closed form|
 
   double difference() const {
     if (!is_finite(closed_form)) return closed_form;
@@ -55,7 +55,8 @@ inline HandCheck hand_row(std::string quantity, std::string where, const char* u
 }
 
 /// A closed form beside the solver's number; `reason` not empty: computed, but not valid.
-inline HandCheck compared(HandCheck row, double expected, const closed_form::ClosedForm<>& form, const std::string& reason = "") {
+inline HandCheck compared(HandCheck row, double expected, const closed_form::ClosedForm<>& form,
+                          const std::string& reason = "") {
   row.closed_form = form.value;
   row.expected = expected;
   row.valid = reason.empty() && form.valid && is_finite(form.value);

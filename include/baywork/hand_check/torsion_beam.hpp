@@ -19,15 +19,17 @@
 
 namespace baywork {
 
-/// Between two places held against roll, GJ phi'' = -t with phi = 0 at both: the equation of a simple beam's moment
-/// under the load t. So phi = M/GJ, and the torque on the positive cut, about +x, is that beam's shear force.
+/// GJ phi'' = -t is the equation of a simple beam's moment under the load t: GJ phi is that moment M less a line
+/// through its values at neighbouring places held against roll; past the last ones the line has the slope that M has at
+/// the free end, where T = GJ phi' is zero. T is the torque on the positive cut, about +x.
 struct TorsionBeam {
+  bool acts = false;        ///< the loads turn the girder somewhere
   double size = 0;          ///< largest |T| [N m]
   std::vector<double> phi;  ///< GJ times the twist, at stations [N m^2]
   std::vector<double> T;    ///< mean torque in each bay [N m]
   std::string no_torque;    ///< why T is not known
   closed_form::ClosedForm<> GJ{};
-  std::string no_stiffness; ///< why GJ is not known
+  std::string no_stiffness;  ///< why GJ is not known
 };
 
 namespace detail {
@@ -70,7 +72,8 @@ inline int unmatched_chords(const Response& r, const GirderBeam& g) {
           const Member& m = r.model().frame.members[d];
           for (const std::size_t node : {m.from, m.to}) {
             const Address& a = r.model().frame.nodes[node].address;
-            if (a.chord == static_cast<int>(c)) here.insert({a.station, a.station == static_cast<int>(p.first_station)});
+            if (a.chord == static_cast<int>(c))
+              here.insert({a.station, a.station == static_cast<int>(p.first_station)});
           }
         }
       ends.push_back(std::move(here));
@@ -81,7 +84,6 @@ inline int unmatched_chords(const Response& r, const GirderBeam& g) {
 }
 
 inline std::string why_no_bredt(const GirderBeam& g, double area) {
-  if (!g.not_straight.empty()) return g.not_straight;
   if (!(area > 0) || g.faces.size() > 4) return "three or four faces must make a ring";
   for (const HandFace& f : g.faces) {
     if (!f.no_closed_form.empty()) return "the " + f.name + " face has no closed form: " + f.no_closed_form;
@@ -89,11 +91,49 @@ inline std::string why_no_bredt(const GirderBeam& g, double area) {
   }
   for (std::size_t i = 0; i < g.faces.size(); ++i)
     if (g.faces.size() == 4) {
-      const double here = g.faces[i].stiffness.value, there = g.faces[g.opposite[i]].stiffness.value;
+      const double here = g.faces[i].S(), there = g.faces[g.opposite[i]].S();
       if (g.opposite[i] == i || std::abs(here - there) > 1e-6 * here) return "opposite faces differ";
     }
   if (!g.keeps_shape) return "no diaphragms keep the section's shape";
   return "";
+}
+
+inline void find_torque(const Girder& girder, const std::vector<std::size_t>& held, const AxisLoads& loads,
+                        TorsionBeam& t) {
+  const std::vector<double>& x = girder.stations;
+  const double L = girder.span();
+  double reach = 0;
+  for (const Vec3<>& j : girder.joints) reach = (std::max)(reach, std::hypot(j.y, j.z));
+  const closed_form::ContinuousBeam<> line({L, 1, rigid_stiffness, {{0}, {L}}}, loads.torque);
+  for (const double at : x) t.phi.push_back(line.moment(at));
+  const double start = line.shear(0), end = line.shear(L);
+  double size = (std::max)(std::abs(start), std::abs(end));
+  for (std::size_t b = 0; b < girder.bays(); ++b)
+    size = (std::max)(size, std::abs(t.phi[b + 1] - t.phi[b]) / (x[b + 1] - x[b]));
+  t.acts = size > 1e-9 * reach * loads.size;
+  if (held.empty()) {
+    t.no_torque = "no place is held against roll";
+    t.phi.assign(x.size(), 0.0);
+    return;
+  }
+  std::vector<double> phi = t.phi;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    std::size_t next = 0;  // the first held place not before this station
+    while (next < held.size() && held[next] < i) ++next;
+    if (next == 0)
+      phi[i] -= t.phi[held.front()] + start * (x[i] - x[held.front()]);
+    else if (next == held.size())
+      phi[i] -= t.phi[held.back()] + end * (x[i] - x[held.back()]);
+    else {
+      const double xa = x[held[next - 1]], xb = x[held[next]], part = (x[i] - xa) / (xb - xa);
+      phi[i] -= (1 - part) * t.phi[held[next - 1]] + part * t.phi[held[next]];
+    }
+  }
+  t.phi = std::move(phi);
+  for (std::size_t b = 0; b < girder.bays(); ++b) {
+    t.T.push_back((t.phi[b + 1] - t.phi[b]) / (x[b + 1] - x[b]));
+    t.size = (std::max)(t.size, std::abs(t.T.back()));
+  }
 }
 
 }  // namespace detail
@@ -101,24 +141,17 @@ inline std::string why_no_bredt(const GirderBeam& g, double area) {
 inline TorsionBeam torsion_beam(const Response& r, const GirderBeam& g, const AxisLoads& loads) {
   TorsionBeam t;
   const Girder& girder = r.girder();
-  const std::vector<std::size_t> held = roll_supports(r);
-  const double span = girder.span();
-  if (!g.not_straight.empty()) t.no_torque = g.not_straight;
-  else if (held.size() != 2 || held.front() != 0 || held.back() != girder.bays())
-    t.no_torque = "torque needs both ends held against roll, and no other place";
-  else {
-    const closed_form::ContinuousBeam<> line({span, 1, rigid_stiffness, {{0}, {span}}}, loads.torque);
-    for (const double x : girder.stations) t.phi.push_back(line.moment(x));
-    for (std::size_t b = 0; b < girder.bays(); ++b) {
-      t.T.push_back((t.phi[b + 1] - t.phi[b]) / (girder.stations[b + 1] - girder.stations[b]));
-      t.size = (std::max)(t.size, std::abs(t.T.back()));
-    }
+  if (!g.not_straight.empty()) {
+    t.no_torque = t.no_stiffness = g.not_straight;
+    t.acts = true;
+    return t;
   }
+  detail::find_torque(girder, roll_supports(r), loads, t);
   const double area = detail::enclosed_area(g.faces);
   t.no_stiffness = detail::why_no_bredt(g, area);
   if (!t.no_stiffness.empty()) return t;
   std::vector<closed_form::TorsionFace<>> faces;
-  for (const HandFace& f : g.faces) faces.push_back({f.h, f.stiffness.value});
+  for (const HandFace& f : g.faces) faces.push_back({f.h, f.S()});
   double own = 0, EA = 0;
   for (const Chord& c : girder.chords) {
     own += c.bar.material.G * c.bar.section.It;

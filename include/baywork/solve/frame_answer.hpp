@@ -12,8 +12,9 @@
 namespace baywork {
 
 /// Bounds on the relative error of an answer, each against the largest value of its kind (displacements and rotations
-/// apart, forces and moments apart; a kind that is all but absent is measured against the other one over the shortest
-/// member's length), for the frame exactly as given in its numbers. `equilibrium` is the largest component of the sum
+/// apart, forces and moments apart), for the frame exactly as given in its numbers. A kind that is all but absent is
+/// measured against a thousandth of the other one, by the shortest (moments, displacements) or longest member's length;
+/// forces also against a billionth of those that would hold every joint still. `equilibrium` is the largest component of the sum
 /// of loads and reactions, force and moment, against their largest parts.
 struct Certificate {
   double displacement_error = 0;

@@ -25,14 +25,14 @@ namespace baywork {
 /// Scratch memory of a solve, owned by the caller: with it and a kept answer, further solves allocate nothing.
 template <Scalar S = double>
 struct BasicSolveWorkspace {
-  std::vector<S> force, ground, step, work;
-  std::vector<MemberLoading<S>> loading;
-  std::vector<detail::accurate_t<S>> motions, residual;
+  std::vector<S> step, work;
+  std::vector<MemberLoading<detail::accurate_t<S>>> loading;
+  std::vector<detail::accurate_t<S>> force, ground, motions, residual;
 };
 
 /// A linear elastic frame, checked, numbered and factored once. Safe to use from many threads (each with a workspace).
 ///
-/// Every answer is corrected with residuals that are summed member by member from deformations in twofold precision,
+/// Every answer is corrected with residuals that are summed member by member, stiffness and loads in twofold precision,
 /// then certified (see Certificate). Throws UnstableFrame, naming the motion, where nothing resists one; NotConverged
 /// where the certified error stays above the tolerance. Derivative-carrying scalars take the same path in their own
 /// precision.
@@ -73,9 +73,12 @@ class BasicFrameSolver {
   void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
     validate(loads, prepared_.frame);
     start(loads, w);
-    detail::Certifier<S> certifier(prepared_);
-    for (int step = 0;; ++step) {
+    if (at_rest(w))
+      w.residual = w.force;
+    else
       residual(w);
+    detail::Certifier<S> certifier(prepared_, w.residual);
+    for (int step = 0;; ++step) {
       for (std::size_t i = 0; i < w.residual.size(); ++i)
         if (const int k = prepared_.freedoms.number[i]; k >= 0)
           w.step[static_cast<std::size_t>(k)] = detail::rounded<S>(w.residual[i]);
@@ -84,6 +87,7 @@ class BasicFrameSolver {
         if (const int k = prepared_.freedoms.number[i]; k >= 0)
           w.motions[i] += detail::accurate_t<S>(w.step[static_cast<std::size_t>(k)]);
       if (!certifier.wants_more(step, w.step, w.motions, w.loading)) break;
+      residual(w);
     }
     const Certificate found = certifier.result();
     if (!(found.worst() <= tolerance_))
@@ -94,38 +98,44 @@ class BasicFrameSolver {
 
  private:
   void start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
+    using A = detail::accurate_t<S>;
     const BasicFrame<S>& f = prepared_.frame;
     const std::size_t size = 6 * f.nodes.size();
-    w.force.assign(size, S(0));
-    w.ground.assign(6 * f.supports.size(), S(0));
+    w.force.assign(size, A(0));
+    w.ground.assign(6 * f.supports.size(), A(0));
     w.step.assign(prepared_.freedoms.count, S(0));
     w.work.assign(prepared_.freedoms.count, S(0));
-    w.loading.assign(f.members.size(), MemberLoading<S>{});
-    w.motions.assign(size, detail::accurate_t<S>(0));
-    w.residual.assign(size, detail::accurate_t<S>(0));
+    w.loading.assign(f.members.size(), MemberLoading<A>{});
+    w.motions.assign(size, A(0));
+    w.residual.assign(size, A(0));
     prepared_.reduce(loads, w.force, w.loading);
     prepared_.ground_motions(loads, w.ground);
     for (std::size_t j = 0; j < f.supports.size(); ++j)
       for (std::size_t k = 0; k < 6; ++k)
         if (f.supports[j].motion[k].kind == BasicRestraint<S>::Kind::fixed)
-          w.motions[6 * f.supports[j].node + k] = detail::accurate_t<S>(w.ground[6 * j + k]);
+          w.motions[6 * f.supports[j].node + k] = w.ground[6 * j + k];
     for (std::size_t i = 0; i < size; ++i)
       if (prepared_.freedoms.number[i] == detail::Freedoms::idle && value_of(w.force[i]) != 0.0)
         fail<UnstableFrame>(f.name_of_node(i / 6), std::string("a couple acts in the ") + motion_names[i % 6] +
                             ", but only axial bars meet there", "a joint with a beam, or no couple, is accepted");
   }
 
-  /// residual := loads - what members and springs answer.
-  void residual(BasicSolveWorkspace<S>& w) const {
+  /// No support has moved yet: nothing answers.
+  static bool at_rest(const BasicSolveWorkspace<S>& w) {
+    return std::all_of(w.ground.begin(), w.ground.end(), [](const detail::accurate_t<S>& g) { return value_of(g) == 0.0; });
+  }
+
+  /// residual := loads - what members and springs answer; `at_supports`: only where a motion is held.
+  void residual(BasicSolveWorkspace<S>& w, bool at_supports = false) const {
     using A = detail::accurate_t<S>;
     for (A& r : w.residual) r = A(0);
-    prepared_.add_internal_forces(w.motions, w.ground, w.residual,
-                                  [](const detail::PreparedMember<S>& m) -> const MemberGeometry<A>& { return m.accurate; });
-    for (std::size_t i = 0; i < w.residual.size(); ++i) w.residual[i] = A(w.force[i]) - w.residual[i];
+    prepared_.add_internal_forces(w.motions, w.ground, w.residual, at_supports);
+    for (std::size_t i = 0; i < w.residual.size(); ++i) w.residual[i] = A(w.force[i] - w.residual[i]);
   }
 
   void finish(const BasicFrameLoads<S>& loads, const Certificate& found, BasicFrameAnswer<S>& answer,
               BasicSolveWorkspace<S>& w) const {
+    using A = detail::accurate_t<S>;
     const BasicFrame<S>& f = prepared_.frame;
     answer.certificate = found;
     answer.motions.resize(w.motions.size());
@@ -133,7 +143,7 @@ class BasicFrameSolver {
     answer.members.resize(f.members.size());
     for (std::size_t i = 0; i < f.members.size(); ++i)
       answer.members[i] = detail::member_answer(prepared_, i, w.motions, w.loading[i]);
-    residual(w);  // what is left over at held motions is carried by the supports
+    residual(w, true);  // what is left over at held motions is carried by the supports
     answer.reactions.resize(f.supports.size());
     for (std::size_t j = 0; j < f.supports.size(); ++j) {
       const BasicSupport<S>& s = f.supports[j];
@@ -143,7 +153,7 @@ class BasicFrameSolver {
         S r = S(0);
         if (s.motion[k].kind == BasicRestraint<S>::Kind::fixed) r = S(-detail::rounded<S>(w.residual[i]));
         if (s.motion[k].kind == BasicRestraint<S>::Kind::spring)
-          r = S(s.motion[k].stiffness * (w.ground[6 * j + k] - answer.motions[i]));
+          r = detail::rounded<S>(A(A(s.motion[k].stiffness) * (w.ground[6 * j + k] - w.motions[i])));
         answer.reactions[j].value[k] = r;
       }
     }

@@ -30,8 +30,8 @@ double stiffness_quotient(const PreparedFrame<S>& p, const std::vector<S>& u, co
   using A = accurate_t<S>;
   std::vector<A> wide(u.size(), A(0)), force(u.size(), A(0));
   for (std::size_t i = 0; i < u.size(); ++i) wide[i] = A(u[i]);
-  const std::vector<S> ground(6 * p.frame.supports.size(), S(0));
-  p.add_internal_forces(wide, ground, force, [](const PreparedMember<S>& m) -> const MemberGeometry<A>& { return m.accurate; });
+  const std::vector<A> ground(6 * p.frame.supports.size(), A(0));
+  p.add_internal_forces(wide, ground, force);
   double energy = 0, scale = 0;
   for (std::size_t i = 0; i < u.size(); ++i) {
     energy += value_of(A(force[i] * wide[i]));
@@ -127,7 +127,7 @@ Mechanism find_mechanism(const PreparedFrame<S>& p, const std::vector<Entry<S>>&
   for (std::size_t i = 0; i < full.size(); ++i)
     most = (std::max)(most, std::abs(value_of(full[i])) * (i % 6 < 3 ? 1.0 : p.longest));
   for (std::size_t i = 0; i < full.size(); ++i) out.motions[i] = value_of(full[i]) / most;
-  out.words = words_of_rigid_motion(p.frame, p.freedoms, out.motions);
+  out.words = words_of_rigid_motion(p.frame, out.motions);
   if (out.words.empty()) out.words = words_of_motion(p, out.motions);
   return out;
 }

@@ -115,7 +115,8 @@ struct SteelMember {
     const double rho = en1993::strength_lost_by_shear(V), left = 1.0 - rho;
     const double left_y = f.N == 0.0 && f.Vy == 0.0 ? 1.0 - rho * r->web_share_y : left;
     const double n = ratio(f.N, left * r->N_pl_Rd);
-    const double sum = en1993::plastic_interaction(*r, n, ratio(f.My, left_y * r->M_y_Rd), ratio(f.Mz, left * r->M_z_Rd));
+    const double sum =
+        en1993::plastic_interaction(*r, n, ratio(f.My, left_y * r->M_y_Rd), ratio(f.Mz, left * r->M_z_Rd));
     double by_N_y = 1, by_N_z = 1, of_My = 1, of_Mz = 1;
     const bool flanged = r->kind == ShapeKind::rectangular_hollow || r->kind == ShapeKind::i_shape;
     const char* words_y = "(1 - n)/(1 - a_w/2)";
@@ -167,8 +168,9 @@ struct SteelMember {
 
   void explain_elastic(const SectionForces& f, Row& row) const {
     const bool along_y = !round() && ratio(f.Vy, r->V_el_y_Rd) > ratio(f.Vz, r->V_el_z_Rd);
-    row.formula = round() ? "sqrt(({a}/{b} + sqrt(({c})^2 + ({e})^2)/{d})^2 + (sqrt(({g})^2 + ({k})^2)/{h} + {i}/{j})^2)"
-                          : "sqrt(({a}/{b} + {c}/{d} + {e}/{f})^2 + ({g}/{h} + {i}/{j})^2)";
+    row.formula = round()
+                      ? "sqrt(({a}/{b} + sqrt(({c})^2 + ({e})^2)/{d})^2 + (sqrt(({g})^2 + ({k})^2)/{h} + {i}/{j})^2)"
+                      : "sqrt(({a}/{b} + {c}/{d} + {e}/{f})^2 + ({g}/{h} + {i}/{j})^2)";
     row.add("N_Ed", magnitude(f.N), kilonewton);
     row.add(f.N >= 0.0 ? "N_pl,Rd" : "N_c,Rd", f.N >= 0.0 ? r->N_pl_Rd : r->N_c_Rd, kilonewton);
     row.add("M_y,Ed", magnitude(f.My), kilonewton_metre);

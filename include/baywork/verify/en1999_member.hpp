@@ -18,7 +18,8 @@ struct AluminiumMember {
   en1999::Buckling b{};
   double L_cr_y = 0, L_cr_z = 0;
   double length = 0;
-  bool pinned = false;  ///< its ends are ends of its buckling wave; else a weld may lie anywhere on the wave (safe side)
+  /// Its ends are ends of its buckling wave; else a weld may lie anywhere on the wave (safe side).
+  bool pinned = false;
 
   Weights weights() const {
     const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
@@ -111,8 +112,8 @@ struct AluminiumMember {
     row.add(one && !along_y ? "V_z,Ed" : "V_y,Ed", magnitude(one && !along_y ? f.Vz : f.Vy), kilonewton);
     row.add("rho_o,haz", haz(at));
     add_torsion_factor(left, row);
-    row.add(along_y ? "V_y,Rd" : round() ? "V_Rd" : one ? "V_z,Rd" : "V_y,Rd",
-            along_y || (!round() && !one) ? r->V_y_Rd : r->V_z_Rd, kilonewton);
+    const char* V_Rd = round() ? "V_Rd" : one && !along_y ? "V_z,Rd" : "V_y,Rd";
+    row.add(V_Rd, along_y || (!round() && !one) ? r->V_y_Rd : r->V_z_Rd, kilonewton);
     if (!one) row.add("V_z,Ed", magnitude(f.Vz), kilonewton);
     if (!one && !round()) row.add("V_z,Rd", r->V_z_Rd, kilonewton);
     if (t > 0.0) {
@@ -140,8 +141,7 @@ struct AluminiumMember {
                             : "({a}/({b}*{c}*{d}))^{e} + (({f}/({b}*{c}*{g}))^1.7 + ({h}/({b}*{c}*{i}))^1.7)^0.6";
     } else if (r->kind == ShapeKind::i_shape) {
       using en1999::detail::power;
-      const bool in_plane =
-          power(n, r->xi_0) + my >= power(n, r->eta_0) + power(my, r->gamma_0) + power(mz, r->xi_0);
+      const bool in_plane = power(n, r->xi_0) + my >= power(n, r->eta_0) + power(my, r->gamma_0) + power(mz, r->xi_0);
       row.formula = in_plane ? "({a}/({b}*{c}*{d}))^{e} + {f}/({b}*{c}*{g})"
                              : "({a}/({b}*{c}*{d}))^{e} + ({f}/({b}*{c}*{g}))^{j} + ({h}/({b}*{c}*{i}))^{k}";
       of_N = in_plane ? r->xi_0 : r->eta_0;

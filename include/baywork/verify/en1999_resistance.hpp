@@ -21,15 +21,15 @@ struct BarResistance {
   double alpha_y = 1, alpha_z = 1;  ///< shape factors, Table 6.4
   double least_width = 0;           ///< m; the longest softened length that 6.2.9.3 (1) takes as local
 
-  double N_o_Rd = 0;              ///< A fo / gamma_M1: yielding in tension, 6.2.3
-  double N_u_haz_Rd = 0;          ///< A rho_u,haz fu / gamma_M2: fracture across a local weld, 6.2.3
-  double N_c_Rd = 0;              ///< A_eff fo / gamma_M1, 6.2.4
-  double M_y_Rd = 0, M_z_Rd = 0;  ///< alpha Wel fo / gamma_M1, 6.2.5
+  double N_o_Rd = 0;                          ///< A fo / gamma_M1: yielding in tension, 6.2.3
+  double N_u_haz_Rd = 0;                      ///< A rho_u,haz fu / gamma_M2: fracture across a local weld, 6.2.3
+  double N_c_Rd = 0;                          ///< A_eff fo / gamma_M1, 6.2.4
+  double M_y_Rd = 0, M_z_Rd = 0;              ///< alpha Wel fo / gamma_M1, 6.2.5
   double M_u_haz_y_Rd = 0, M_u_haz_z_Rd = 0;  ///< Wel rho_u,haz fu / gamma_M2: fracture across a local weld, 6.2.5.1
-  double V_y_Rd = 0, V_z_Rd = 0;  ///< Av fo / (sqrt(3) gamma_M1), 6.2.6
-  double T_Rd = 0;                ///< Wt fo / (sqrt(3) gamma_M1), 6.2.7, with the elastic Wt (safe side)
-  double omega_u = 1;             ///< omega_0 where the softened length is at most the least width, 6.2.9.3 (1)
-  double omega_o = 1;             ///< omega_0 where it is longer, 6.2.9.3 (2)
+  double V_y_Rd = 0, V_z_Rd = 0;              ///< Av fo / (sqrt(3) gamma_M1), 6.2.6
+  double T_Rd = 0;                            ///< Wt fo / (sqrt(3) gamma_M1), 6.2.7, with the elastic Wt (safe side)
+  double omega_u = 1;  ///< omega_0 where the softened length is at most the least width, 6.2.9.3 (1)
+  double omega_o = 1;  ///< omega_0 where it is longer, 6.2.9.3 (2)
 
   double psi = 1;                           ///< exponent of hollow and solid sections, 6.2.9.2
   double eta_0 = 1, gamma_0 = 1, xi_0 = 1;  ///< exponents of I sections, 6.2.9.1

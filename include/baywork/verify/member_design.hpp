@@ -112,8 +112,8 @@ class MemberDesign {
       else if (is_aluminium && bar.material.buckling_class == material::BucklingClass::none)
         outside_[i] = {"its alloy has no buckling class"};
       else if (is_aluminium)
-        outside_[i] = outside_by(aluminium_[i] =
-                                     en1999::resistance(bar.section, bar.material, basis.aluminium, welded(bar)));
+        outside_[i] =
+            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis.aluminium, welded(bar)));
       else
         outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis.steel));
     }
@@ -154,8 +154,12 @@ class MemberDesign {
       }
       d.softening = {en1999::softening(aluminium_[bar], d.ends.start.length),
                      en1999::softening(aluminium_[bar], d.ends.end.length)};
-      d.design = AluminiumMember{&aluminium_[bar], en1999::buckling(aluminium_[bar], s, E, L_y, L_z), L_y, L_z,
-                                 analysis_.axes(m).length, member.kind == MemberKind::axial};
+      d.design = AluminiumMember{&aluminium_[bar],
+                                 en1999::buckling(aluminium_[bar], s, E, L_y, L_z),
+                                 L_y,
+                                 L_z,
+                                 analysis_.axes(m).length,
+                                 member.kind == MemberKind::axial};
     }
   }
 

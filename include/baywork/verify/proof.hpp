@@ -27,7 +27,8 @@ class Proof {
         assumptions_(std::move(assumptions)),
         not_covered_(std::move(not_covered)) {}
 
-  /// One row for each check of each member with any force (a utilisation above 1e-9), and one for each member outside the scope.
+  /// One row for each check of each member with any force (a utilisation above 1e-9), and one for each member outside
+  /// the scope.
   const std::vector<Row>& rows() const noexcept { return rows_; }
   std::vector<Row> rows_of(std::size_t member) const {
     return picked([member](const Row& r) { return r.member == member; });

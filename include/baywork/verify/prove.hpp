@@ -23,19 +23,19 @@ inline std::vector<std::string> assumptions(const MemberDesign& design, const Ba
       "Buckling lengths are system lengths times their factors: between joints, of chords between the stations that "
       "hold them. They hold for bars whose ends stay in place.");
   if (design.any_aluminium()) {
-    out.push_back("EN 1999-1-1: gamma_M1 = " + number(basis.aluminium.gamma_M1) + ", gamma_M2 = " +
-                  number(basis.aluminium.gamma_M2) + " (nationally determined).");
+    out.push_back("EN 1999-1-1: gamma_M1 = " + number(basis.aluminium.gamma_M1) +
+                  ", gamma_M2 = " + number(basis.aluminium.gamma_M2) + " (nationally determined).");
     out.push_back(
         "Every joint is welded: aluminium bars are softened over their whole section at welded ends, chords at every "
         "station where a bar joins them or modules meet, over the footprints and the extent of 6.1.6.3 beside them.");
     out.push_back(
-        "Buckling of welded chords and cross members takes their welds as lying in the middle of the buckling wave (safe "
-        "side), that of pinned bars where they are.");
+        "Buckling of welded chords and cross members takes their welds as lying in the middle of the buckling wave, "
+        "on the safe side; that of pinned bars takes them where they are.");
     if (design.any_unspecified_welding()) out.push_back("Welding is taken as MIG where the material does not say.");
   }
   if (design.any_steel())
-    out.push_back("EN 1993-1-1: gamma_M0 = " + number(basis.steel.gamma_M0) + ", gamma_M1 = " +
-                  number(basis.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
+    out.push_back("EN 1993-1-1: gamma_M0 = " + number(basis.steel.gamma_M0) +
+                  ", gamma_M1 = " + number(basis.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
   out.push_back(
       "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
       "annexes in force.");
@@ -65,11 +65,11 @@ inline Proof by_material(const Cases& cases, const CombinationSet& set, const Ba
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
-inline Proof by_material(const Response& response, const Basis& basis = {},
-                         Standards which = Standards::by_material) {
+inline Proof by_material(const Response& response, const Basis& basis = {}, Standards which = Standards::by_material) {
   detail::MemberDesign design(response.analysis(), basis, which);
   design.search(response, 0);
-  return {design.rows(), {{response.name() + ", as solved", {1.0}}},
+  return {design.rows(),
+          {{response.name() + ", as solved", {1.0}}},
           detail::assumptions(design, basis, "one, as solved; its loads are taken as design loads"),
           detail::not_covered()};
 }

@@ -96,7 +96,9 @@ struct Row {
 
 namespace detail {
 
-inline std::string token(std::size_t i) { return std::string("{") + static_cast<char>('a' + static_cast<int>(i)) + "}"; }
+inline std::string token(std::size_t i) {
+  return std::string("{") + static_cast<char>('a' + static_cast<int>(i)) + "}";
+}
 
 inline void replace_all(std::string& in, const std::string& what, const std::string& by) {
   for (std::size_t at = in.find(what); at != std::string::npos; at = in.find(what, at + by.size()))
@@ -140,7 +142,8 @@ inline std::string text(const Row& row) {
 inline std::string notes(const Row& row) {
   std::string out;
   for (std::size_t i = 0; i < row.n_numbers; ++i) {
-    if (row.numbers[i].symbol[0] == '\0' || std::string(row.formula).find(detail::token(i)) != std::string::npos) continue;
+    if (row.numbers[i].symbol[0] == '\0' || std::string(row.formula).find(detail::token(i)) != std::string::npos)
+      continue;
     out += (out.empty() ? "" : ", ") + std::string(row.numbers[i].symbol) + " = " + detail::printed(row.numbers[i]);
   }
   return out;

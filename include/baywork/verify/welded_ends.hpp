@@ -29,7 +29,10 @@ inline double depth_of(const Bar& bar) { return larger(bar.section.height, bar.s
 class WeldFinder {
  public:
   explicit WeldFinder(const Analysis& analysis)
-      : analysis_(analysis), model_(analysis.model()), bars_(face_bars_at_nodes(model_)), out_(model_.bar_index.size()) {}
+      : analysis_(analysis),
+        model_(analysis.model()),
+        bars_(face_bars_at_nodes(model_)),
+        out_(model_.bar_index.size()) {}
 
   std::vector<WeldedEnds> find() {
     for (std::size_t c = 0; c < model_.girder.chords.size(); ++c)
@@ -113,7 +116,8 @@ class WeldFinder {
     const Bar& own = model_.bar(m);
     if (at.chord >= 0) {
       const std::size_t station = static_cast<std::size_t>(at.station), bays = model_.girder.bays();
-      const std::size_t c = model_.chord_member(station < bays ? station : bays - 1, static_cast<std::size_t>(at.chord));
+      const std::size_t c =
+          model_.chord_member(station < bays ? station : bays - 1, static_cast<std::size_t>(at.chord));
       const double b = extent(own, model_.bar(c), out_[m]);
       if (b == 0.0) return;
       const Angle a = angle(m, node, analysis_.axes(c).x);

@@ -19,24 +19,21 @@ namespace baywork::detail {
 /// End forces and deformations of a member, from node motions in the residual's precision.
 template <class S>
 BasicMemberAnswer<S> member_answer(const PreparedFrame<S>& p, std::size_t i, const std::vector<accurate_t<S>>& u,
-                                   const MemberLoading<S>& l) {
+                                   const MemberLoading<accurate_t<S>>& l) {
   using A = accurate_t<S>;
   const BasicMember<S>& m = p.frame.members[i];
-  const MemberModes<A> v = p.members[i].accurate.deformations(&u[6 * m.from], &u[6 * m.to]);
+  const MemberIn<A>& in = p.members[i].accurate;
+  const MemberModes<A> v = in.geometry.deformations(&u[6 * m.from], &u[6 * m.to]);
   MemberModes<A> net = v;
-  for (std::size_t k = 0; k < 6; ++k) net[k] -= A(l.modes[k]);
-  const MemberModes<A> wide = p.members[i].stiffness * net;
-  MemberModes<S> q{};
+  if (l.present)
+    for (std::size_t k = 0; k < 6; ++k) net[k] -= l.modes[k];
+  const MemberModes<A> q = in.stiffness * net;
+  const A vy = A((q[2] + q[3]) * in.geometry.per_length), vz = A((q[4] + q[5]) * in.geometry.per_length);
+  const auto plain = [](const A& x) { return rounded<S>(x); };
   BasicMemberAnswer<S> out;
-  for (std::size_t k = 0; k < 6; ++k) {
-    q[k] = rounded<S>(wide[k]);
-    out.modes[k] = rounded<S>(v[k]);
-  }
-  // shears from the unrounded moments: in a short bar they are a small difference of them
-  const A per_length = p.members[i].accurate.per_length;
-  const S vy = rounded<S>(A((wide[2] + wide[3]) * per_length)), vz = rounded<S>(A((wide[4] + wide[5]) * per_length));
-  out.start = {S(l.start.x - q[0]), S(l.start.y + vy), S(l.start.z - vz), S(l.start_torque - q[1]), q[4], q[2]};
-  out.end = {S(l.end.x + q[0]), S(l.end.y - vy), S(l.end.z + vz), S(l.end_torque + q[1]), q[5], q[3]};
+  for (std::size_t k = 0; k < 6; ++k) out.modes[k] = plain(v[k]);
+  out.start = {plain(A(l.start.x - q[0])), plain(A(l.start.y + vy)), plain(A(l.start.z - vz)), plain(A(l.start_torque - q[1])), plain(q[4]), plain(q[2])};
+  out.end = {plain(A(l.end.x + q[0])), plain(A(l.end.y - vy)), plain(A(l.end.z + vz)), plain(A(l.end_torque + q[1])), plain(q[5]), plain(q[3])};
   return out;
 }
 
@@ -49,11 +46,15 @@ using Sizes = std::array<double, 4>;
 template <class S>
 class Certifier {
  public:
-  explicit Certifier(const PreparedFrame<S>& p) : p_(p) {}
+  /// `unbalanced`: forces on the nodes before any of the unknowns has moved, held ones among them.
+  Certifier(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& unbalanced) : p_(p) {
+    for (std::size_t i = 0; i < unbalanced.size(); ++i)
+      least_[i % 6 < 3 ? 2 : 3] = (std::max)(least_[i % 6 < 3 ? 2 : 3], least_share * std::abs(value_of(unbalanced[i])));
+  }
 
   /// Takes the correction just added; true if another one is worth making.
   bool wants_more(int step, const std::vector<S>& d, const std::vector<accurate_t<S>>& u,
-                  const std::vector<MemberLoading<S>>& loading) {
+                  const std::vector<MemberLoading<accurate_t<S>>>& loading) {
     const Sizes correction = sizes_of_correction(d);
     found_.refinements = step;
     if (step == 0) {
@@ -86,9 +87,14 @@ class Certifier {
   const Certificate& result() const noexcept { return found_; }
 
  private:
+  /// Where a frame moves or warms freely its forces are truly zero, and can only be told from the forces it would take
+  /// to prevent that.
+  static constexpr double least_share = std::floating_point<S> ? 1e-9 : 1e-3;
+
   static double relative(double part, double whole) { return whole > 0 ? part / whole : 0.0; }
 
   Sizes with_floors(Sizes s) const {
+    for (std::size_t k = 2; k < 4; ++k) s[k] = (std::max)(s[k], least_[k]);
     s[0] = (std::max)(s[0], 1e-3 * s[1] * p_.shortest);
     s[1] = (std::max)(s[1], 1e-3 * s[0] / p_.longest);
     s[2] = (std::max)(s[2], 1e-3 * s[3] / p_.longest);
@@ -113,7 +119,7 @@ class Certifier {
     }
     return s;
   }
-  Sizes sizes_of_answer(const std::vector<accurate_t<S>>& u, const std::vector<MemberLoading<S>>& loading) const {
+  Sizes sizes_of_answer(const std::vector<accurate_t<S>>& u, const std::vector<MemberLoading<accurate_t<S>>>& loading) const {
     Sizes s{};
     for (std::size_t i = 0; i < u.size(); ++i) s[i % 6 < 3 ? 0 : 1] = (std::max)(s[i % 6 < 3 ? 0 : 1], std::abs(value_of(u[i])));
     for (std::size_t i = 0; i < p_.members.size(); ++i) {
@@ -126,7 +132,7 @@ class Certifier {
 
   const PreparedFrame<S>& p_;
   Certificate found_{};
-  Sizes last_{};
+  Sizes last_{}, least_{};
   double best_ = 0;
 };
 

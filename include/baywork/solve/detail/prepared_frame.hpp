@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A frame with everything that does not depend on the load worked out: geometry twice, stiffness, unknowns.
+// A frame with everything that does not depend on the load worked out: members twice, unknowns.
 #pragma once
 
 #include <algorithm>
@@ -20,12 +20,34 @@
 
 namespace baywork::detail {
 
+/// A member in the number type R.
+template <class R>
+struct MemberIn {
+  MemberAxes<R> axes{};
+  MemberStiffness<R> stiffness{};
+  MemberGeometry<R> geometry{};
+};
+
+/// Sections and end springs of m in the number type R: all that its loading needs.
+template <class R, class S>
+BasicMember<R> widened(const BasicMember<S>& m) {
+  const auto end = [](const BasicMemberEnd<S>& e) {
+    return BasicMemberEnd<R>{R(e.axial), R(e.shear_y), R(e.shear_z), R(e.torsion), R(e.about_y), R(e.about_z), {}};
+  };
+  const BasicFrameSection<S>& s = m.section;
+  BasicMember<R> w;
+  w.kind = m.kind;
+  w.section = {R(s.E), R(s.G), R(s.A), R(s.Iy), R(s.Iz), R(s.J), R(s.shear_y), R(s.shear_z), R(0), R(s.thermal_expansion)};
+  w.start = end(m.start);
+  w.end = end(m.end);
+  return w;
+}
+
 template <class S>
-struct PreparedMember {
-  MemberStiffness<S> stiffness{};
-  MemberGeometry<S> geometry{};
-  MemberGeometry<accurate_t<S>> accurate{};  ///< the same to twice the digits, for residuals
-  MemberAxes<S> axes{};
+struct PreparedMember : MemberIn<S> {
+  MemberIn<accurate_t<S>> accurate{};  ///< the same to twice the digits: residuals are those of the frame as it was given
+  BasicMember<accurate_t<S>> wide{};   ///< what loads along it meet
+  bool at_support = false;             ///< one of its nodes is held
 };
 
 template <class S>
@@ -47,7 +69,12 @@ struct PreparedFrame {
       p.axes = axes_of(frame, m);
       p.stiffness = stiffness_of(m, p.axes.length);
       p.geometry = geometry_in<S, S>(frame, m);
-      p.accurate = geometry_in<A, S>(frame, m);
+      p.wide = widened<A>(m);
+      p.accurate.axes = axes_in<A, S>(frame, m);
+      p.accurate.stiffness = stiffness_of(p.wide, p.accurate.axes.length);
+      p.accurate.geometry = geometry_in<A, S>(frame, m);
+      for (std::size_t k = 0; k < 6; ++k)
+        p.at_support = p.at_support || freedoms.of(m.from, k) == Freedoms::held || freedoms.of(m.to, k) == Freedoms::held;
       members.push_back(p);
       shortest = (std::min)(shortest, value_of(p.axes.length));
       longest = (std::max)(longest, value_of(p.axes.length));
@@ -84,41 +111,44 @@ struct PreparedFrame {
   }
 
   /// Adds to `force` (six per node) what members and springs answer to the motions u; `ground` are the support motions.
-  template <class R, class Geometry>
-  void add_internal_forces(const std::vector<R>& u, const std::vector<S>& ground, std::vector<R>& force,
-                           Geometry geometry) const {
+  /// `at_supports`: only what is needed for the nodes with a held motion.
+  void add_internal_forces(const std::vector<A>& u, const std::vector<A>& ground, std::vector<A>& force, bool at_supports = false) const {
     for (std::size_t i = 0; i < members.size(); ++i) {
+      if (at_supports && !members[i].at_support) continue;
       const BasicMember<S>& m = frame.members[i];
-      const auto& g = geometry(members[i]);
-      const MemberModes<R> v = g.deformations(&u[6 * m.from], &u[6 * m.to]);
-      g.add_end_forces(members[i].stiffness * v, &force[6 * m.from], &force[6 * m.to]);
+      const MemberIn<A>& p = members[i].accurate;
+      const MemberModes<A> v = p.geometry.deformations(&u[6 * m.from], &u[6 * m.to]);
+      p.geometry.add_end_forces(p.stiffness * v, &force[6 * m.from], &force[6 * m.to]);
     }
     for (std::size_t j = 0; j < frame.supports.size(); ++j) {
       const BasicSupport<S>& s = frame.supports[j];
       for (std::size_t k = 0; k < 6; ++k)
         if (s.motion[k].kind == BasicRestraint<S>::Kind::spring)
-          force[6 * s.node + k] += R(s.motion[k].stiffness) * (u[6 * s.node + k] - R(ground[6 * j + k]));
+          force[6 * s.node + k] += A(A(s.motion[k].stiffness) * (u[6 * s.node + k] - ground[6 * j + k]));
     }
   }
 
   /// Loads as forces on the nodes (six per node, added), and each loaded member's own loading (kept for its forces).
-  void reduce(const BasicFrameLoads<S>& loads, std::vector<S>& force, std::vector<MemberLoading<S>>& loading) const {
+  void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, std::vector<MemberLoading<A>>& loading) const {
+    const auto wide = [](const Vec3<S>& v) { return Vec3<A>{A(v.x), A(v.y), A(v.z)}; };
     for (const BasicNodeLoad<S>& l : loads.on_nodes)
       for (std::size_t k = 0; k < 3; ++k) {
-        force[6 * l.node + k] += l.force[k];
-        force[6 * l.node + 3 + k] += l.couple[k];
+        force[6 * l.node + k] += A(l.force[k]);
+        force[6 * l.node + 3 + k] += A(l.couple[k]);
       }
-    for (const BasicMemberLoad<S>& l : loads.on_members)
-      add_loading(frame.members[l.member], members[l.member].axes.length, l, loading[l.member]);
+    for (const BasicMemberLoad<S>& l : loads.on_members) {
+      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind), l.member, A(l.a), A(l.b), wide(l.first), wide(l.last)};
+      add_loading(members[l.member].wide, members[l.member].accurate.axes.length, w, loading[l.member]);
+    }
     for (std::size_t i = 0; i < members.size(); ++i) {
-      const MemberLoading<S>& l = loading[i];
+      const MemberLoading<A>& l = loading[i];
+      if (!l.present) continue;
       const BasicMember<S>& m = frame.members[i];
-      const PreparedMember<S>& p = members[i];
-      MemberModes<S> back = p.stiffness * l.modes;
-      p.geometry.add_end_forces(back, &force[6 * m.from], &force[6 * m.to]);
-      const Vec3<S> fs = p.axes.to_global(l.start), fe = p.axes.to_global(l.end);
-      const Vec3<S> ms = l.start_torque * p.axes.x + cross(m.start.offset, fs);
-      const Vec3<S> me = l.end_torque * p.axes.x + cross(m.end.offset, fe);
+      const MemberIn<A>& p = members[i].accurate;
+      p.geometry.add_end_forces(p.stiffness * l.modes, &force[6 * m.from], &force[6 * m.to]);
+      const Vec3<A> fs = p.axes.to_global(l.start), fe = p.axes.to_global(l.end);
+      const Vec3<A> ms = l.start_torque * p.axes.x + cross(p.geometry.arm_start, fs);
+      const Vec3<A> me = l.end_torque * p.axes.x + cross(p.geometry.arm_end, fe);
       for (std::size_t k = 0; k < 3; ++k) {
         force[6 * m.from + k] -= fs[k];
         force[6 * m.from + 3 + k] -= ms[k];
@@ -129,12 +159,12 @@ struct PreparedFrame {
   }
 
   /// Motions of the ground under each support (six per support) in this load case.
-  void ground_motions(const BasicFrameLoads<S>& loads, std::vector<S>& ground) const {
+  void ground_motions(const BasicFrameLoads<S>& loads, std::vector<A>& ground) const {
     for (std::size_t j = 0; j < frame.supports.size(); ++j)
-      for (std::size_t k = 0; k < 6; ++k) ground[6 * j + k] = frame.supports[j].motion[k].displacement;
+      for (std::size_t k = 0; k < 6; ++k) ground[6 * j + k] = A(frame.supports[j].motion[k].displacement);
     for (const BasicSupportMotion<S>& l : loads.motions)
       for (std::size_t j = 0; j < frame.supports.size(); ++j)
-        if (frame.supports[j].node == l.node) ground[6 * j + static_cast<std::size_t>(l.motion)] += l.displacement;
+        if (frame.supports[j].node == l.node) ground[6 * j + static_cast<std::size_t>(l.motion)] += A(l.displacement);
   }
 };
 

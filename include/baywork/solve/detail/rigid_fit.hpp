@@ -41,9 +41,10 @@ inline std::array<double, 6> solve_small(std::array<std::array<double, 7>, 6> a)
   return x;
 }
 
-/// Least-squares rigid motion (t, ω) about the centroid of the nodes; "" unless all nodes follow it.
+/// Least-squares rigid motion (t, ω) about the centroid of the nodes; "" unless all nodes follow it, also in turning
+/// where anything there resists that (a straight bar that spins moves none of its nodes).
 template <class S>
-std::string words_of_rigid_motion(const BasicFrame<S>& frame, const Freedoms& freedoms, const std::vector<double>& u) {
+std::string words_of_rigid_motion(const BasicFrame<S>& frame, const std::vector<double>& u) {
   const std::size_t n = frame.nodes.size();
   std::array<double, 3> c{};
   for (const BasicNode<S>& node : frame.nodes)
@@ -62,10 +63,15 @@ std::string words_of_rigid_motion(const BasicFrame<S>& frame, const Freedoms& fr
     r[3 + l] = -d[j];
     return r;
   };
+  const std::vector<char> resists = nodes_that_resist_turning(frame);
   std::array<std::array<double, 7>, 6> a{};
   for (std::size_t i = 0; i < n; ++i)
     for (std::size_t k = 0; k < 3; ++k) {
       const std::array<double, 6> r = rows(i, k);
+      if (resists[i] != 0) {
+        a[3 + k][3 + k] += 1;
+        a[3 + k][6] += u[6 * i + 3 + k] * reach;
+      }
       for (std::size_t p = 0; p < 6; ++p) {
         for (std::size_t q = 0; q < 6; ++q) a[p][q] += r[p] * r[q];
         a[p][6] += r[p] * u[6 * i + k];
@@ -81,7 +87,7 @@ std::string words_of_rigid_motion(const BasicFrame<S>& frame, const Freedoms& fr
       double fit = 0;
       for (std::size_t p = 0; p < 6; ++p) fit += r[p] * x[p];
       if (std::abs(fit - u[6 * i + k]) > 1e-5 * most) return "";
-      if (freedoms.of(i, 3 + k) >= 0 && std::abs(x[3 + k] / reach - u[6 * i + 3 + k]) * reach > 1e-5 * most) return "";
+      if (resists[i] != 0 && std::abs(x[3 + k] / reach - u[6 * i + 3 + k]) * reach > 1e-5 * most) return "";
     }
   std::string out;
   for (std::size_t k = 0; k < 6; ++k) {

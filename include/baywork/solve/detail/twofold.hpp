@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <type_traits>
+#include <utility>
 
 #include <baywork/core/scalar.hpp>
 
@@ -69,6 +70,29 @@ struct Twofold {
     const F r = std::sqrt(a.hi);
     const Twofold rest = a - product(r, r);
     return tidy(r, rest.hi / (r + r));
+  }
+  friend Twofold sin(const Twofold& a) { return sine_and_versine(a).first; }
+  friend Twofold cos(const Twofold& a) { return Twofold(F(1)) - sine_and_versine(a).second; }
+
+ private:
+  /// sin a and 1 - cos a: power series at a/2ⁿ, then n times sin 2t = 2 sin t cos t and 1 - cos 2t = 2 (1 - cos t)(1 + cos t).
+  static std::pair<Twofold, Twofold> sine_and_versine(const Twofold& a) {
+    int halvings = 0;
+    F scale = F(1);
+    for (; std::abs(a.hi * scale) > F(1) / F(64); scale /= F(2)) ++halvings;
+    const Twofold t = a * Twofold(scale);
+    Twofold sine, versine, term = t;  // term = tᵏ/k!
+    for (int k = 1; k < 22; ++k) {
+      Twofold& sum = k % 2 == 1 ? sine : versine;
+      const bool minus = k % 4 == 3 || k % 4 == 0;
+      sum += minus ? -term : term;
+      term = term * t / Twofold(k + 1);
+    }
+    for (int i = 0; i < halvings; ++i) {
+      sine = Twofold(2) * sine * (Twofold(1) - versine);
+      versine = Twofold(2) * versine * (Twofold(2) - versine);
+    }
+    return {sine, versine};
   }
 };
 
