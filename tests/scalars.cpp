@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include <Eigen/Core>
 #include <unsupported/Eigen/AutoDiff>
 
 #include <baywork/baywork.hpp>
