@@ -154,6 +154,21 @@ double largest(const std::vector<double>& v) {
   for (const double x : v) most = (std::max)(most, std::abs(x));
   return most;
 }
+double largest_force(const FrameAnswer& a) {
+  double most = 0;
+  for (const MemberAnswer& m : a.members)
+    for (const double x : m.start) most = (std::max)(most, std::abs(x));
+  return most;
+}
+
+/// Calls visit(member, node, end, forces on it) for both ends of every bar.
+template <class Visit>
+void for_each_end(const Frame& f, const FrameAnswer& a, Visit visit) {
+  for (std::size_t i = 0; i < f.members.size(); ++i) {
+    visit(i, f.members[i].from, f.members[i].start, a.members[i].start);
+    visit(i, f.members[i].to, f.members[i].end, a.members[i].end);
+  }
+}
 
 /// Calls check(random, seed) for each seed, with the seed in every message.
 template <class Check>
@@ -172,15 +187,11 @@ double twice_energy(const Response& r) {
     if (!is_infinite(stiffness) && stiffness > 0) sum += force * force / stiffness;
   };
   const Frame& f = r.model().frame;
-  for (std::size_t i = 0; i < f.members.size(); ++i) {
-    sum += 2 * r.member(i).energy().total();
-    for (const bool start : {true, false}) {
-      const MemberEnd& e = start ? f.members[i].start : f.members[i].end;
-      const std::array<double, 6>& q = start ? r.answer().members[i].start : r.answer().members[i].end;
-      spring(q[4], e.about_y);
-      spring(q[5], e.about_z);
-    }
-  }
+  for (std::size_t i = 0; i < f.members.size(); ++i) sum += 2 * r.member(i).energy().total();
+  for_each_end(f, r.answer(), [&](std::size_t, std::size_t, const MemberEnd& e, const std::array<double, 6>& q) {
+    spring(q[4], e.about_y);
+    spring(q[5], e.about_z);
+  });
   for (std::size_t j = 0; j < f.supports.size(); ++j)
     for (std::size_t k = 0; k < 6; ++k)
       if (f.supports[j].motion[k].kind == Restraint::Kind::spring)
@@ -191,10 +202,10 @@ double twice_energy(const Response& r) {
 /// Loads times the displacements of the places they act on. Between load changes displacements are of degree five and
 /// loads straight, so that four Gauss points on each stretch are exact.
 double work(const Response& r) {
-  constexpr std::array<double, 4> at{-0.86113631159405258, -0.33998104358485626, 0.33998104358485626,
-                                     0.86113631159405258};
-  constexpr std::array<double, 4> weight{0.34785484513745386, 0.65214515486254614, 0.65214515486254614,
-                                         0.34785484513745386};
+  constexpr std::array<std::array<double, 2>, 4> gauss{{{-0.86113631159405258, 0.34785484513745386},
+                                                        {-0.33998104358485626, 0.65214515486254614},
+                                                        {0.33998104358485626, 0.65214515486254614},
+                                                        {0.86113631159405258, 0.34785484513745386}}};
   double sum = 0;
   for (const NodeLoad& l : r.loads().on_nodes)
     sum += dot(l.force, r.answer().displacement(l.node)) + dot(l.couple, r.answer().rotation(l.node));
@@ -209,10 +220,10 @@ double work(const Response& r) {
           if (x > l.a && x < l.b) cuts.push_back(x);
     std::sort(cuts.begin(), cuts.end());
     for (std::size_t c = 0; c + 1 < cuts.size(); ++c)
-      for (std::size_t k = 0; k < 4; ++k) {
-        const double half = (cuts[c + 1] - cuts[c]) / 2, x = cuts[c] + half * (1 + at[k]);
+      for (const auto& [at, weight] : gauss) {
+        const double half = (cuts[c + 1] - cuts[c]) / 2, x = cuts[c] + half * (1 + at);
         const Vec3<> q = l.first + ((x - l.a) / (l.b - l.a)) * (l.last - l.first);
-        sum += half * weight[k] * dot(m.axes().to_global(q), m.displacement_at(x));
+        sum += half * weight * dot(m.axes().to_global(q), m.displacement_at(x));
       }
   }
   return sum;
@@ -220,34 +231,44 @@ double work(const Response& r) {
 
 }  // namespace
 
-TEST_CASE("equilibrium of the whole and of every joint, to a certified error") {
-  for_each_seed(1000, [](Random& r) {
-    const Analysis a{random_girder(r)};
-    const Response s = a.solve(random_actions(r, a.girder(), true));
-    CHECK(s.certificate().worst() < 1e-10);
-    CHECK(s.certificate().equilibrium < 1e-10);
-    const Frame& f = a.model().frame;
-    std::vector<double> rest(6 * f.nodes.size(), 0.0);
-    double size = 0;
-    const auto add = [&](std::size_t node, const Vec3<>& force, const Vec3<>& couple) {
-      for (std::size_t k = 0; k < 3; ++k) {
-        rest[6 * node + k] += force[k];
-        rest[6 * node + 3 + k] += couple[k];
-        size = (std::max)({size, std::abs(force[k]), std::abs(couple[k])});
-      }
-    };
-    for (std::size_t i = 0; i < f.members.size(); ++i)
-      for (const bool start : {true, false}) {
-        const std::array<double, 6>& q = start ? s.answer().members[i].start : s.answer().members[i].end;
-        const Vec3<> force = a.axes(i).to_global({q[0], q[1], q[2]}), couple = a.axes(i).to_global({q[3], q[4], q[5]});
-        const MemberEnd& e = start ? f.members[i].start : f.members[i].end;
-        add(start ? f.members[i].from : f.members[i].to, -force, -(couple + cross(e.offset, force)));
-      }
-    for (const NodeLoad& l : s.loads().on_nodes) add(l.node, l.force, l.couple);
-    for (const Reaction& q : s.answer().reactions)
-      add(q.node, {q.value[0], q.value[1], q.value[2]}, {q.value[3], q.value[4], q.value[5]});
-    same(largest(rest), 0.0, size, 1e-10);
-  });
+namespace {
+
+void stands_still(const Analysis& a, const Response& s) {
+  CHECK(s.certificate().worst() < 1e-10);
+  CHECK(s.certificate().equilibrium < 1e-10);
+  std::vector<double> rest(6 * a.model().frame.nodes.size(), 0.0);
+  double size = 0;
+  const auto add = [&](std::size_t node, const Vec3<>& force, const Vec3<>& couple) {
+    for (std::size_t k = 0; k < 3; ++k) {
+      rest[6 * node + k] += force[k];
+      rest[6 * node + 3 + k] += couple[k];
+      size = (std::max)({size, std::abs(force[k]), std::abs(couple[k])});
+    }
+  };
+  for_each_end(a.model().frame, s.answer(),
+               [&](std::size_t i, std::size_t node, const MemberEnd& e, const std::array<double, 6>& q) {
+                 const Vec3<> force = a.axes(i).to_global({q[0], q[1], q[2]});
+                 add(node, -force, -(a.axes(i).to_global({q[3], q[4], q[5]}) + cross(e.offset, force)));
+               });
+  for (const NodeLoad& l : s.loads().on_nodes) add(l.node, l.force, l.couple);
+  for (const Reaction& q : s.answer().reactions)
+    add(q.node, {q.value[0], q.value[1], q.value[2]}, {q.value[3], q.value[4], q.value[5]});
+  same(largest(rest), 0.0, size, 1e-10);
+}
+
+}  // namespace
+
+TEST_CASE("equilibrium of the whole and of every joint, to a certified error, up to sixty bays") {
+  const auto check = [](Random& r, std::size_t bays) {
+    const Analysis a{random_girder(r, Held::any, {}, bays)};
+    stands_still(a, a.solve(random_actions(r, a.girder(), true)));
+  };
+  for_each_seed(1000, [&](Random& r) { check(r, 0); });
+  for (std::size_t bays = 10; bays <= 60; bays += 5) {
+    INFO(bays << " bays, seed " << bays);
+    Random r(bays);
+    for (int i = 0; i < 3; ++i) check(r, bays);
+  }
 }
 
 TEST_CASE("reciprocity: each of two forces moves the other's place alike (Maxwell, Betti)") {
@@ -301,10 +322,7 @@ TEST_CASE("a turned girder answers with turned motions and the same forces in it
       l.couple = turned(l.couple);
     }
     const FrameAnswer plain = a.solver().solve(loads), other = FrameSolver(f).solve(turned_loads);
-    const double size = largest(plain.motions);
-    double force = 0;
-    for (const MemberAnswer& m : plain.members)
-      for (const double q : m.start) force = (std::max)(force, std::abs(q));
+    const double size = largest(plain.motions), force = largest_force(plain);
     for (std::size_t n = 0; n < f.nodes.size(); ++n) {
       CHECK(length(turned(plain.displacement(n)) - other.displacement(n)) <= 1e-9 * size);
       CHECK(length(turned(plain.rotation(n)) - other.rotation(n)) <= 1e-9 * size);
@@ -336,42 +354,33 @@ TEST_CASE("left and right are mirror images") {
     const Response s = a.solve({point_load(ChordOf::bottom_left, x, p), wind_on(Side::left, 300.0), self_weight()});
     const Response t =
         b.solve({point_load(ChordOf::bottom_right, x, {p.x, -p.y, p.z}), wind_on(Side::right, 300.0), self_weight()});
-    const std::array<std::pair<ChordOf, ChordOf>, 4> pairs{{{ChordOf::bottom_left, ChordOf::bottom_right},
-                                                            {ChordOf::bottom_right, ChordOf::bottom_left},
-                                                            {ChordOf::top_left, ChordOf::top_right},
-                                                            {ChordOf::top_right, ChordOf::top_left}}};
     const double size = s.max_deflection();
     same(t.max_deflection(), size, size, 1e-9);
-    for (const auto& [one, other] : pairs) {
+    for (std::size_t one = 0; one < 4; ++one) {  // chords 0 and 1 lie abreast, and 2 and 3
+      const std::size_t other = one ^ std::size_t{1};
       const Vec3<> u = s.deflection(one, x), v = t.deflection(other, x);
       CHECK(length(u - Vec3<>{v.x, -v.y, v.z}) <= 1e-9 * size);
-      const double n = s.chord(one).axial(0);
-      same(t.chord(other).axial(0), n, length(s.total_load()), 1e-8);
+      same(t.chord(other).axial(0), s.chord(one).axial(0), length(s.total_load()), 1e-8);
     }
     same(s.twist(x), -t.twist(x), size, 1e-8);
   });
 }
 
 TEST_CASE("millimetres and kilonewtons give the same girder") {
-  for (unsigned seed = 6000; seed < 6000 + girders; ++seed) {
-    INFO("seed " << seed);
-    Random r(seed), q(seed);
+  for_each_seed(6000, [](Random& r) {
+    Random q = r;
     const Units u{1000.0, 0.001};
     const Analysis a{random_girder(r)}, b{random_girder(q, Held::any, u)};
-    const Response s = a.solve(random_actions(r, a.girder(), false)),
-                   t = b.solve(random_actions(q, b.girder(), false, u));
-    const double size = s.max_deflection();
-    same(t.max_deflection(), size * u.metre, size * u.metre, 1e-8);
+    const FrameAnswer s = a.solve(random_actions(r, a.girder(), false)).answer();
+    const FrameAnswer t = b.solve(random_actions(q, b.girder(), false, u)).answer();
+    const double size = largest(s.motions), force = largest_force(s);
     for (std::size_t n = 0; n < a.model().frame.nodes.size(); ++n) {
-      CHECK(length(t.answer().displacement(n) - u.metre * s.answer().displacement(n)) <= 1e-8 * u.metre * size);
-      CHECK(length(t.answer().rotation(n) - s.answer().rotation(n)) <=
-            1e-8 * (size + length(s.answer().rotation(n))) * 10);
+      CHECK(length(t.displacement(n) - u.metre * s.displacement(n)) <= 1e-8 * u.metre * size);
+      CHECK(length(t.rotation(n) - s.rotation(n)) <= 1e-8 * size);
     }
-    double most = 0;
-    for (const MemberAnswer& m : s.answer().members) most = (std::max)(most, std::abs(m.start[0]));
-    for (std::size_t i = 0; i < s.answer().members.size(); ++i)
-      same(t.answer().members[i].start[0], u.newton * s.answer().members[i].start[0], u.newton * most, 1e-7);
-  }
+    for (std::size_t i = 0; i < s.members.size(); ++i)
+      same(t.members[i].start[0], u.newton * s.members[i].start[0], u.newton * force, 1e-8);
+  });
 }
 
 TEST_CASE("the loads' work is twice the energy of bars, joints and springs (Clapeyron)") {
@@ -380,9 +389,8 @@ TEST_CASE("the loads' work is twice the energy of bars, joints and springs (Clap
     std::vector<Action> actions = random_actions(r, a.girder(), false);
     actions.push_back(self_weight());
     const Response s = a.solve(actions);
-    const double energy = twice_energy(s);
-    CHECK(energy > 0);
-    same(work(s), energy, energy, 1e-8);
+    CHECK(twice_energy(s) > 0);
+    same(work(s), twice_energy(s), twice_energy(s), 1e-8);
   });
 }
 
@@ -433,16 +441,4 @@ TEST_CASE("bars that do not shear are the limit of bars that hardly do, and give
     CHECK(nearly >= euler * (1 - 1e-9));
     same(nearly, euler, euler, 1e-6 * (timoshenko / euler));
   });
-}
-
-TEST_CASE("the certified error stays below 1e-10 up to sixty bays") {
-  for (const std::size_t bays : {std::size_t{10}, std::size_t{30}, std::size_t{60}})
-    for (unsigned seed = 1; seed <= 6; ++seed) {
-      INFO("seed " << seed << ", " << bays << " bays");
-      Random r(seed);
-      const Analysis a{random_girder(r, seed % 2 == 0 ? Held::any : Held::cantilever, {}, bays)};
-      const Response s = a.solve(random_actions(r, a.girder(), true));
-      CHECK(s.certificate().worst() < 1e-10);
-      CHECK(s.certificate().equilibrium < 1e-10);
-    }
 }

@@ -19,7 +19,7 @@ namespace baywork {
 /// Runs of bays between splices: after every `bays_each` bays (0: one piece), and at the stations `at`.
 struct Modules {
   std::size_t bays_each = 0;
-  std::vector<std::size_t> at;
+  std::vector<std::size_t> at{};
 
   std::vector<std::size_t> splices(std::size_t bays) const {
     std::vector<std::size_t> out = at;
