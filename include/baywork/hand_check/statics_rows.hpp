@@ -34,8 +34,7 @@ inline double reaction_at(const Response& r, std::size_t station, std::size_t ax
 
 /// R from statics: R1 = (P (b - c) + K)/(b - a), with the resultant P at c, and couples K. Indeterminate: from the
 /// beam.
-inline closed_form::ClosedForm<> reaction_form(const Response& r, const HandModel& h, const PlaneBeam& p,
-                                               std::size_t i) {
+inline closed_form::ClosedForm<> reaction_form(const HandModel& h, const PlaneBeam& p, std::size_t i) {
   const closed_form::BeamLoads<>& loads = p.vertical ? h.loads.vertical : h.loads.horizontal;
   const double R = p.solved->reaction(i);
   double P = 0, Px = 0, K = 0;
@@ -60,7 +59,6 @@ inline closed_form::ClosedForm<> reaction_form(const Response& r, const HandMode
   double without = 0;  // what the beam without this support's reaction leaves: the others take the rest
   for (std::size_t j = 0; j < s.size(); ++j)
     if (j != i) without += p.solved->reaction(j);
-  (void)r;
   return {R, true, "{P} - {others}", "a continuous beam of constant EI and S", {{"P", P}, {"others", without}}};
 }
 
@@ -76,7 +74,7 @@ inline void add_reactions(const Response& r, const HandModel& h, const PlaneBeam
       continue;
     }
     const bool statics = p.supports.determinate() || !p.loaded;
-    row = compared(row, statics ? 1e-9 : 0.05, reaction_form(r, h, p, i));
+    row = compared(row, statics ? 1e-9 : 0.05, reaction_form(h, p, i));
     row.scale = statics ? h.force_scale(r) : 0.1 * p.load_size;  // an end reaction may be the small rest of large ones
     rows.push_back(row);
   }
