@@ -7,9 +7,7 @@
 #include <cstddef>
 #include <vector>
 
-#include <baywork/load.hpp>
-#include <baywork/response/cases.hpp>
-#include <baywork/response/deflections.hpp>
+#include <baywork/response.hpp>
 
 namespace {
 

@@ -8,9 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include <baywork/load.hpp>
-#include <baywork/response/cases.hpp>
-#include <baywork/response/deflections.hpp>
+#include <baywork/response.hpp>
 
 namespace {
 

@@ -10,9 +10,7 @@
 #include <numeric>
 #include <vector>
 
-#include <baywork/load.hpp>
-#include <baywork/response/cases.hpp>
-#include <baywork/response/deflections.hpp>
+#include <baywork/response.hpp>
 
 #include "support/random.hpp"
 

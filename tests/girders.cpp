@@ -5,12 +5,9 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <utility>
 #include <vector>
 
-#include <baywork/load.hpp>
-#include <baywork/response/cases.hpp>
-#include <baywork/response/deflections.hpp>
+#include <baywork/response.hpp>
 
 namespace {
 
@@ -34,13 +31,8 @@ BoxGirder box(std::size_t bays) {
 }
 
 /// An upright ladder with this web, cantilevered so that the web alone decides what is there.
-LadderGirder ladder(std::size_t bays, Face web) {
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .depth = 0.6,
-          .chord = chord_bar(),
-          .web = std::move(web),
-          .supports = cantilever()};
+LadderGirder ladder(std::size_t bays, const Face& web) {
+  return {.bays = bays, .bay_length = 0.5, .depth = 0.6, .chord = chord_bar(), .web = web, .supports = cantilever()};
 }
 
 std::size_t count(const GirderModel& m, Role role) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -88,7 +89,9 @@ std::array<double, 2> true_error(const Frame& f, const FrameAnswer& a, const Bas
 
 }  // namespace
 
-TEST_CASE("the certified error is never below the true one") {
+// Needs a long double with more digits than a double to know the true error.
+TEST_CASE("the certified error is never below the true one" *
+          doctest::skip(std::numeric_limits<Real>::digits <= std::numeric_limits<double>::digits)) {
   std::vector<double> motion_ratios, force_ratios;
   double largest = 0, largest_true = 0;
   for (std::uint64_t seed = 1; seed <= 480; ++seed) {

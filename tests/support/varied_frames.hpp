@@ -65,13 +65,15 @@ inline void add_loads(Random& r, Case& c) {
   for (std::size_t repeat = 0; repeat < 3; ++repeat) {
     const std::size_t m = r.below(members);
     const double l = axes_of(c.frame, c.frame.members[m]).length, a = r.in(0, l), b = r.in(a, l);
-    if (wanted(0)) c.loads.force(r.below(nodes), r.vector(1e3));
-    if (wanted(1)) c.loads.couple(r.below(nodes), r.vector(1e3));
-    if (wanted(2)) c.loads.line(m, a, b, r.vector(1e3), r.vector(1e3));
-    if (wanted(3)) c.loads.force_on(m, a, r.vector(1e3));
-    if (wanted(4)) c.loads.couple_on(m, b, r.vector(1e3));
-    if (wanted(5)) c.loads.temperature(m, r.in(-50, 50), r.in(-100, 100), r.in(-100, 100));
-    if (wanted(6)) c.loads.settle(c.frame.supports[0].node, static_cast<baywork::Motion>(r.below(3)), r.in(-0.01, 0.01));
+    const std::size_t n = r.below(nodes), way = r.below(3);
+    const baywork::Vec3<> p = r.vector(1e3), q = r.vector(1e3), warmth = r.vector(50);
+    if (wanted(0)) c.loads.force(n, p);
+    if (wanted(1)) c.loads.couple(n, q);
+    if (wanted(2)) c.loads.line(m, a, b, p, q);
+    if (wanted(3)) c.loads.force_on(m, a, p);
+    if (wanted(4)) c.loads.couple_on(m, b, q);
+    if (wanted(5)) c.loads.temperature(m, warmth.x, 2 * warmth.y, 2 * warmth.z);
+    if (wanted(6)) c.loads.settle(c.frame.supports[0].node, static_cast<baywork::Motion>(way), r.in(-0.01, 0.01));
   }
 }
 
@@ -111,7 +113,8 @@ inline Case tangle(Random& r) {
     if (const std::size_t a = r.below(n), b = r.below(n); a != b) bar(a, b, true);
   c.frame.clamp(0);
   if (r.chance(0.3)) c.frame.clamp(n - 1);
-  if (r.chance(0.5)) c.frame.spring(r.below(n - 1) + 1, baywork::Motion::uz, r.over_orders(1e3, 1e9));
+  if (const std::size_t sprung = 1 + r.below(n - 1); r.chance(0.5))
+    c.frame.spring(sprung, baywork::Motion::uz, r.over_orders(1e3, 1e9));
   add_loads(r, c);
   return c;
 }
