@@ -98,7 +98,8 @@ TEST_CASE("shear stiffness of braced faces: solved ladders against closed forms"
   // formulas
   const double E = 70e9, Ad = 2.5e-4, Av = 1.5e-4;
   const Bar chord = bare(E, 1e6, 1e-13, 1e-13), brace = bare(E, Ad, 1e-13, 1e-13), post = bare(E, Av, 1e-13, 1e-13);
-  for (const auto& [s, h] : {std::pair{0.5, 0.4}, std::pair{0.5, 0.5}, std::pair{0.4, 0.7}}) {
+  for (const auto& size : {std::pair{0.5, 0.4}, std::pair{0.5, 0.5}, std::pair{0.4, 0.7}}) {
+    const double s = size.first, h = size.second;
     const auto solved = [&](const Face& web) { return shear_stiffness(ladder(s, h, chord, web)); };
     const double alternate = cf::alternating_face_stiffness(E, Ad, s, h).value;
     const double single = cf::single_direction_face_stiffness(E, Ad, Av, s, h).value;
