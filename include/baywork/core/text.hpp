@@ -25,7 +25,7 @@ std::string number(const S& v, int digits = 6) {
   return out;
 }
 
-/// v with a fixed number of decimals.
+/// v with a fixed number of decimals; what rounds to nothing prints without a sign.
 template <class S>
 std::string fixed(const S& v, int decimals) {
   std::array<char, 400> buffer{};
@@ -33,6 +33,7 @@ std::string fixed(const S& v, int decimals) {
   std::string out(buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0));
   for (char& c : out)
     if (c == ',') c = '.';
+  if (out.find_first_not_of("-0.") == std::string::npos && !out.empty() && out[0] == '-') out.erase(0, 1);
   return out;
 }
 

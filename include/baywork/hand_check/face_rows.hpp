@@ -202,12 +202,12 @@ class FaceHand {
     const double M =
         (plane.solved ? (end ? plane.M_before[station] : plane.M[station]) : 0.0) * (vertical ? f_.tz() : f_.ty());
     const double Io = vertical ? g.chords[chord].own_vertical : g.chords[chord].own_horizontal;
-    const double I = vertical ? g.group.I_vertical : g.group.I_horizontal;
-    return {Vi * f_.s / 2 + m + M * Io / I,
+    const double second_moment = vertical ? g.group.I_vertical : g.group.I_horizontal;
+    return {Vi * f_.s / 2 + m + M * Io / second_moment,
             true,
             "{Vi}*{s}/2 + {m} + {M}*{Io}/{I}",
             "portal method",
-            {{"Vi", Vi}, {"s", f_.s}, {"m", m}, {"M", M}, {"Io", Io}, {"I", I}}};
+            {{"Vi", Vi}, {"s", f_.s}, {"m", m}, {"M", M}, {"Io", Io}, {"I", second_moment}}};
   }
 
   void add_open(std::vector<HandCheck>& rows) const {

@@ -50,9 +50,9 @@ struct InPlane {
 };
 inline InPlane in_plane_of(const Bar& bar, double ny, double nz) {
   // bending about y strains along z, so it goes with the shear area for Vz
-  const double I = bar.section.Iy * ny * ny + bar.section.Iz * nz * nz;
+  const double second_moment = bar.section.Iy * ny * ny + bar.section.Iz * nz * nz;
   const double f = (ny * ny / bar.section.shear_z + nz * nz / bar.section.shear_y) / bar.material.G;
-  return {bar.material.E * I, f > 0 ? 1 / f : rigid_stiffness};
+  return {bar.material.E * second_moment, f > 0 ? 1 / f : rigid_stiffness};
 }
 
 inline std::string not_regular(const Girder& g, const Face& face) {

@@ -79,14 +79,14 @@ class GirderBeamMaker {
   }
 
   void add_bending(bool vertical) {
-    const double I = vertical ? b_.group.I_vertical : b_.group.I_horizontal;
+    const double second_moment = vertical ? b_.group.I_vertical : b_.group.I_horizontal;
     double own = 0;
     for (const auto& c : b_.chords) own += vertical ? c.own_vertical : c.own_horizontal;
-    b_.EI[vertical ? 0 : 1] = {b_.E * I,
+    b_.EI[vertical ? 0 : 1] = {b_.E * second_moment,
                                true,
                                "{E}*({sum(A*d^2)} + {sum(Iown)})",
                                "plane sections",
-                               {{"E", b_.E}, {"sum(A*d^2)", I - own}, {"sum(Iown)", own}}};
+                               {{"E", b_.E}, {"sum(A*d^2)", second_moment - own}, {"sum(Iown)", own}}};
     if (std::abs(b_.group.I_mixed) > 1e-6 * (b_.group.I_vertical + b_.group.I_horizontal))
       b_.no_stiffness[vertical ? 0 : 1] = "the section bends vertically and horizontally at once";
   }
