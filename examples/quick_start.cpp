@@ -24,8 +24,11 @@ int main() {
       LoadCase{"wind", Nature::wind, {wind_on(Side::left, 400.0_Pa)}}});
   const auto proof = verify::by_material(cases, en1990::ultimate());
 
-  std::cout << proof.verdict() << "\n"
+  std::cout << proof.verdict() << "\n\n"
             << proof.worst() << "\n\n"  // bar, clause, formula with its numbers, utilisation
-            << portal_table(panel_table(cases["wind"], Side::bottom)) << '\n'  // solver beside the portal method
-            << hand_checks(cases["self-weight"]);
+            << portal_table(panel_table(cases["wind"], Side::bottom)) << '\n';  // solver beside the portal method
+  for (const auto& check : hand_checks(cases["projector"]).rows)
+    if (check.valid && check.unit == "m")
+      std::cout << check.quantity << ": " << text::quantity(check.solver, 1e-3, "mm", 5) << ", by hand "
+                << text::quantity(check.closed_form, 1e-3, "mm", 5) << '\n';
 }

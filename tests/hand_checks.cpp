@@ -284,6 +284,30 @@ TEST_CASE("what no closed form covers says why") {
                   "deflection of the axis, down", "differ in length");
 }
 
+TEST_CASE("a plane that is only taken along by the other one is not promised") {
+  // wind from the left with a fraction of a per cent of its force upwards; supports and guys on different chords
+  BoxGirder g = demo();
+  g.diaphragms = diaphragms_at({0, 4, 20, 24}, brace_bar());
+  g.supports = held_by({hold(ChordOf::top_left, 2.0).fix({Motion::uz}), hold(ChordOf::top_right, 2.0).fix({Motion::uz}),
+                        hold(ChordOf::top_left, 10.0).fix({Motion::uz}), hold(ChordOf::top_right, 10.0).fix({Motion::uz}),
+                        hold(ChordOf::bottom_right, 2.0).fix({Motion::ux, Motion::uy}),
+                        hold(ChordOf::bottom_right, 10.0).fix({Motion::uy})});
+  const Analysis a{g};
+  const HandChecks t = hand_checks(a.solve({line_load(box_bottom, Vec3<>{0, -500, 0.5}, Vec3<>{0, -500, 0.5})}));
+  CHECK(t.agree());
+  std::size_t sideways = 0, down = 0;
+  for (const HandCheck& row : t.rows) {
+    if (row.quantity == "deflection of the axis, along -y" && row.valid) ++sideways;
+    if (row.quantity == "deflection of the axis, down") {
+      ++down;
+      CHECK_FALSE(row.valid);
+      CHECK(row.reason.find("other plane") != std::string::npos);
+    }
+  }
+  CHECK(sideways >= 1);
+  CHECK(down >= 1);
+}
+
 TEST_CASE("settlements and warming alone: no loads, still sums") {
   table_of("settled", demo(),
            {settlement(ChordOf::bottom_left, 12.0, Motion::uz, -0.01),

@@ -1,0 +1,20 @@
+# SPDX-License-Identifier: MIT
+# The README's quick start is the compiled example, and its output is what that prints.
+#   cmake -DROOT=checkout -DPROGRAM=quick_start -P readme_current.cmake
+file(READ "${ROOT}/README.md" readme)
+file(READ "${ROOT}/examples/quick_start.cpp" source)
+string(FIND "${source}" "#include" start)
+string(SUBSTRING "${source}" ${start} -1 source)
+string(FIND "${readme}" "${source}" at)
+if(at EQUAL -1)
+  message(FATAL_ERROR "README.md does not hold examples/quick_start.cpp as it is")
+endif()
+execute_process(COMMAND "${PROGRAM}" OUTPUT_VARIABLE printed RESULT_VARIABLE status)
+if(NOT status EQUAL 0)
+  message(FATAL_ERROR "the quick start ended with ${status}")
+endif()
+string(FIND "${readme}" "${printed}" at)
+if(at EQUAL -1)
+  file(WRITE "${OUT}" "${printed}")
+  message(FATAL_ERROR "README.md does not hold the quick start's output; it is in ${OUT}")
+endif()
