@@ -61,10 +61,16 @@ struct PressureCarrier {
       return;
     }
     // 45° lines: each edge's strip is as wide as the distance to its corners, at most half the panel
-    const S reach0 = smaller(S(h0 / S(2)), S(a / S(2))), reach1 = smaller(S(h1 / S(2)), S(a / S(2)));
+    const S reach0 = lesser(S(h0 / S(2)), S(a / S(2))), reach1 = lesser(S(h1 / S(2)), S(a / S(2)));
     to_cross_member(start, load, S(0), reach0, h0);
     to_cross_member(end, load, S(0), reach1, h1);
     to_chords(side, panel, load, h0, h1, S(1));
+  }
+
+  /// The smaller one; `first` where they are equal but for rounding. On a square panel each edge's reach must be half of
+  /// the edge itself, so that the middle of its strip vanishes with its derivatives, which a piece left out would lose.
+  static S lesser(const S& first, const S& second) {
+    return value_of(second) < (1 - 1e-12) * value_of(first) ? second : first;
   }
 
   S distance(std::size_t station, std::size_t a, std::size_t b) const {
@@ -99,7 +105,7 @@ struct PressureCarrier {
           const auto width = [&](const S& x) { return S((h0 + (x / a) * (h1 - h0)) / S(2)); };
           put(i, S(0), l, width(done), width(S(done + l)), load);
         } else {
-          const S reach0 = smaller(S(h0 / S(2)), S(a / S(2))), reach1 = smaller(S(h1 / S(2)), S(a / S(2)));
+          const S reach0 = lesser(S(a / S(2)), S(h0 / S(2))), reach1 = lesser(S(a / S(2)), S(h1 / S(2)));
           trapezoid(i, l, done, a, reach0, reach1, S(h0 / S(2)), S(h1 / S(2)), load);
         }
         done += l;
@@ -112,8 +118,8 @@ struct PressureCarrier {
   void trapezoid(std::size_t i, const S& l, const S& done, const S& a, const S& reach0, const S& reach1, const S& half0,
                  const S& half1, const Vec3<S>& load) {
     const S bend0 = reach0, bend1 = S(a - reach1);
-    const S w0 = smaller(S(half0 + (bend0 / a) * (half1 - half0)), bend0);
-    const S w1 = smaller(S(half0 + (bend1 / a) * (half1 - half0)), reach1);
+    const S w0 = lesser(bend0, S(half0 + (bend0 / a) * (half1 - half0)));
+    const S w1 = lesser(reach1, S(half0 + (bend1 / a) * (half1 - half0)));
     ramp_part(i, l, done, S(0), bend0, S(0), w0, load);
     ramp_part(i, l, done, bend0, bend1, w0, w1, load);
     ramp_part(i, l, done, bend1, a, w1, S(0), load);
