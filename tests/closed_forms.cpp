@@ -12,75 +12,13 @@
 
 #include <baywork/closed_form.hpp>
 
+#include "support/calculator.hpp"
+
 namespace {
 
 using namespace baywork::closed_form;
 
 double difference(double a, double b) { return std::abs(a - b) / (std::max)(std::abs(a), std::abs(b)); }
-
-// Recomputes a printed formula: numbers, + - * / ^ and parentheses, as a reader with a calculator would.
-class Calculator {
- public:
-  explicit Calculator(std::string s) : s_(std::move(s)) {}
-  double run() {
-    const double v = sum();
-    skip();
-    REQUIRE(i_ == s_.size());
-    return v;
-  }
-
- private:
-  void skip() {
-    while (i_ < s_.size() && s_[i_] == ' ') ++i_;
-  }
-  bool take(char c) {
-    skip();
-    if (i_ >= s_.size() || s_[i_] != c) return false;
-    ++i_;
-    return true;
-  }
-  double sum() {
-    double v = take('-') ? -product() : product();
-    for (;;) {
-      if (take('+'))
-        v += product();
-      else if (take('-'))
-        v -= product();
-      else
-        return v;
-    }
-  }
-  double product() {
-    double v = power();
-    for (;;) {
-      if (take('*'))
-        v *= power();
-      else if (take('/'))
-        v /= power();
-      else
-        return v;
-    }
-  }
-  double power() {
-    const double v = atom();
-    return take('^') ? std::pow(v, atom()) : v;
-  }
-  double atom() {
-    if (take('(')) {
-      const double v = sum();
-      REQUIRE(take(')'));
-      return v;
-    }
-    skip();
-    char* end = nullptr;
-    const double v = std::strtod(s_.c_str() + i_, &end);
-    REQUIRE(end != s_.c_str() + i_);
-    i_ = static_cast<std::size_t>(end - s_.c_str());
-    return v;
-  }
-  std::string s_;
-  std::size_t i_ = 0;
-};
 
 void recompute(const ClosedForm<double>& f) {
   CAPTURE(with_numbers(f));
