@@ -9,12 +9,13 @@
 
 #include <baywork/response.hpp>
 
+#include "support/tubes.hpp"
+
 namespace {
 
 using namespace baywork;
 using namespace baywork::literals;
 
-Bar tube(double diameter, double wall) { return {RoundTube{diameter, wall}, material::en_aw_6082_t6()}; }
 
 /// 24 bays of 0.5 m, 0.5 m wide and deep: braced sides with posts, open top and bottom, on supports at both ends.
 BoxGirder girder_with(const Bar& cross) {

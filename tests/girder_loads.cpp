@@ -10,6 +10,8 @@
 
 #include <baywork/response.hpp>
 
+#include "support/tubes.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -17,10 +19,6 @@ using namespace baywork::literals;
 
 constexpr double pi = 3.14159265358979323846;
 
-Bar tube(double diameter, double wall) { return {RoundTube{diameter, wall}, material::en_aw_6082_t6()}; }
-Bar chord_bar() { return tube(60.3_mm, 5.0_mm); }
-Bar cross_bar() { return tube(48.3_mm, 4.0_mm); }
-Bar brace_bar() { return tube(26.9_mm, 3.2_mm); }
 
 /// Six bays of 0.5 m, 0.4 m wide, 0.6 m deep.
 BoxGirder box() {

@@ -9,14 +9,13 @@
 
 #include <baywork/response.hpp>
 
+#include "support/tubes.hpp"
+
 namespace {
 
 using namespace baywork;
 using namespace baywork::literals;
 
-Bar chord_bar() { return {RoundTube{60.3_mm, 5.0_mm}, material::en_aw_6082_t6()}; }
-Bar cross_bar() { return {RoundTube{48.3_mm, 4.0_mm}, material::en_aw_6082_t6()}; }
-Bar brace_bar() { return {RoundTube{26.9_mm, 3.2_mm}, material::en_aw_6082_t6()}; }
 
 /// A box of 0.5 m bays with braced sides and open top and bottom.
 BoxGirder box(std::size_t bays) {

@@ -12,19 +12,13 @@
 #include <baywork/response.hpp>
 
 #include "support/calculator.hpp"
+#include "support/tubes.hpp"
 
 namespace {
 
 using namespace baywork;
 using namespace baywork::literals;
 
-const material::Material& alloy() {
-  static const material::Material m = material::en_aw_6082_t6();
-  return m;
-}
-Bar chord_bar() { return {RoundTube{60.3_mm, 5.0_mm}, alloy()}; }
-Bar cross_bar() { return {RoundTube{48.3_mm, 4.0_mm}, alloy()}; }
-Bar brace_bar() { return {RoundTube{26.9_mm, 3.2_mm}, alloy()}; }
 auto zigzag() { return braced(alternating, brace_bar(), cross_bar()); }
 
 BoxGirder demo() {

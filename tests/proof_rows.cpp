@@ -14,6 +14,8 @@
 
 #include <baywork/verify.hpp>
 
+#include "support/calculator.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -21,88 +23,24 @@ using namespace baywork::literals;
 using verify::Check;
 using verify::Row;
 
-/// + - * / ^ and sqrt on numbers; units after a number are skipped. `nudge` multiplies the number counted `nudged`.
-class Calculator {
+/// Units after a number are skipped. `nudge` multiplies the number counted `nudged`.
+class RowCalculator : public Calculator {
  public:
-  Calculator(std::string text, std::size_t nudged, double nudge)
-      : text_(std::move(text)), nudged_(nudged), nudge_(nudge) {}
-
-  double value() {
-    const double v = sum();
-    REQUIRE_MESSAGE(at_ == text_.size(), "not understood: " << text_.substr(at_));
-    return v;
-  }
+  RowCalculator(std::string text, std::size_t nudged, double nudge)
+      : Calculator(std::move(text)), nudged_(nudged), nudge_(nudge) {}
   std::size_t numbers() const { return count_; }
 
  private:
-  char next() {
-    while (at_ < text_.size() && text_[at_] == ' ') ++at_;
-    return at_ < text_.size() ? text_[at_] : '\0';
-  }
-  bool take(char c) {
-    if (next() != c) return false;
-    ++at_;
-    return true;
-  }
-  double sum() {
-    double v = product();
-    for (;;) {
-      if (take('+'))
-        v += product();
-      else if (take('-'))
-        v -= product();
-      else
-        return v;
-    }
-  }
-  double product() {
-    double v = power();
-    for (;;) {
-      if (take('*'))
-        v *= power();
-      else if (take('/'))
-        v /= power();
-      else
-        return v;
-    }
-  }
-  double power() {
-    const double base = atom();
-    if (!take('^')) return base;
-    const double exponent = atom();
-    return base == 0.0 ? 0.0 : std::pow(base, exponent);
-  }
-  double atom() {
-    if (take('(')) return closed();
-    if (text_.compare(at_, 5, "sqrt(") == 0) {
-      at_ += 5;
-      return std::sqrt(closed());
-    }
-    const char* begin = text_.c_str() + at_;
-    char* end = nullptr;
-    double v = std::strtod(begin, &end);
-    REQUIRE_MESSAGE(end != begin, "a number was expected: " << text_.substr(at_));
-    const std::string digits(begin, static_cast<std::size_t>(end - begin));
-    at_ += digits.size();
+  double number(double v, const std::string& digits) override {
     for (const char* unit : {" kNm", " kN", " mm2", " MPa", " m"})
-      if (text_.compare(at_, std::string(unit).size(), unit) == 0) {
-        at_ += std::string(unit).size();
-        break;
-      }
+      if (take(std::string(unit))) break;
     // the formulas' own constants are exact
     for (const char* exact : {"1", "2", "0.6", "0.8", "1.02", "1.7"})
       if (digits == exact) return v;
-    if (count_++ == nudged_) v *= nudge_;
-    return v;
-  }
-  double closed() {
-    const double v = sum();
-    REQUIRE(take(')'));
-    return v;
+    return count_++ == nudged_ ? v * nudge_ : v;
   }
 
-  std::string text_;
-  std::size_t at_ = 0, count_ = 0, nudged_;
+  std::size_t count_ = 0, nudged_;
   double nudge_;
 };
 
@@ -123,13 +61,13 @@ struct Recomputed {
 };
 Recomputed recompute(const Printed& p) {
   constexpr double half_digit = 5e-6;
-  Calculator plain(p.left, static_cast<std::size_t>(-1), 1.0);
+  RowCalculator plain(p.left, static_cast<std::size_t>(-1), 1.0);
   Recomputed out;
-  out.value = plain.value();
+  out.value = plain.run();
   out.slack = half_digit * std::abs(p.result) + 1e-15;
   for (std::size_t i = 0; i < plain.numbers(); ++i) {
-    const double up = Calculator(p.left, i, 1.0 + half_digit).value(),
-                 down = Calculator(p.left, i, 1.0 - half_digit).value();
+    const double up = RowCalculator(p.left, i, 1.0 + half_digit).run(),
+                 down = RowCalculator(p.left, i, 1.0 - half_digit).run();
     out.slack += (std::max)(std::abs(up - out.value), std::abs(down - out.value));
   }
   return out;
@@ -205,7 +143,7 @@ TEST_CASE("the calculator and its slack catch a wrong digit") {
   CHECK(std::abs(r.value - good.result) <= r.slack);
   const Printed wrong = printed("a/b = (12.3466 kN/(0.5*159.943 kN))^1.3 = 0.0881353");
   CHECK(std::abs(recompute(wrong).value - wrong.result) > recompute(wrong).slack);
-  CHECK(Calculator("2*3^2 + sqrt(16)/2", 99, 1.0).value() == doctest::Approx(20.0));
+  CHECK(RowCalculator("2*3^2 + sqrt(16)/2", 99, 1.0).run() == doctest::Approx(20.0));
 }
 
 TEST_CASE("rows of aluminium bars can be recomputed") {

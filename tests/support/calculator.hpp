@@ -10,10 +10,11 @@
 
 #include <doctest/doctest.h>
 
-/// Numbers, + - * / ^ and parentheses.
+/// Numbers, + - * / ^, sqrt and parentheses. What a number is may be said anew: with units, or nudged.
 class Calculator {
  public:
   explicit Calculator(std::string s) : s_(std::move(s)) {}
+  virtual ~Calculator() = default;
   double run() {
     const double v = sum();
     skip();
@@ -64,12 +65,28 @@ class Calculator {
       return v;
     }
     skip();
+    if (take("sqrt(")) {
+      const double v = std::sqrt(sum());
+      REQUIRE(take(')'));
+      return v;
+    }
+    const std::size_t begin = i_;
     char* end = nullptr;
     const double v = std::strtod(s_.c_str() + i_, &end);
-    REQUIRE(end != s_.c_str() + i_);
+    REQUIRE_MESSAGE(end != s_.c_str() + i_, "a number was expected: " << s_.substr(i_));
     i_ = static_cast<std::size_t>(end - s_.c_str());
-    return v;
+    return number(v, s_.substr(begin, i_ - begin));
   }
   std::string s_;
   std::size_t i_ = 0;
+
+ protected:
+  /// Takes these characters if they come next.
+  bool take(const std::string& word) {
+    if (s_.compare(i_, word.size(), word) != 0) return false;
+    i_ += word.size();
+    return true;
+  }
+  /// The value of a number just read, from its digits.
+  virtual double number(double v, const std::string&) { return v; }
 };

@@ -4,6 +4,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <type_traits>
 #include <utility>
 
 #include <baywork/core/config.hpp>
@@ -49,30 +50,41 @@ template <class E>
 
 namespace require {
 
+namespace detail {
+/// A place is given as words, or as a callable that makes them: then a check that is met makes none.
+template <class Place>
+std::string said(const Place& place) {
+  if constexpr (std::is_invocable_v<const Place&>)
+    return place();
+  else
+    return place;
+}
+}  // namespace detail
+
 /// v must be a finite number; `what` names it ("wall thickness").
-template <class S>
-void finite(const S& v, const std::string& place, const char* what) {
+template <class S, class Place>
+void finite(const S& v, const Place& place, const char* what) {
   if (!is_finite(v))
-    fail<BadDescription>(place, std::string(what) + " is " + text::number(v), "a finite number is accepted");
+    fail<BadDescription>(detail::said(place), std::string(what) + " is " + text::number(v), "a finite number is accepted");
 }
 /// v must be finite and above zero.
-template <class S>
-void positive(const S& v, const std::string& place, const char* what) {
+template <class S, class Place>
+void positive(const S& v, const Place& place, const char* what) {
   if (!is_finite(v) || !(value_of(v) > 0.0))
-    fail<BadDescription>(place, std::string(what) + " is " + text::number(v), "a finite number above zero is accepted");
+    fail<BadDescription>(detail::said(place), std::string(what) + " is " + text::number(v), "a finite number above zero is accepted");
 }
 /// v must be finite and not below zero.
-template <class S>
-void not_negative(const S& v, const std::string& place, const char* what) {
+template <class S, class Place>
+void not_negative(const S& v, const Place& place, const char* what) {
   if (!is_finite(v) || !(value_of(v) >= 0.0))
-    fail<BadDescription>(place, std::string(what) + " is " + text::number(v),
+    fail<BadDescription>(detail::said(place), std::string(what) + " is " + text::number(v),
                          "a finite number, zero or above, is accepted");
 }
 /// v must be zero or above; +infinity ("rigid") is allowed.
-template <class S>
-void stiffness(const S& v, const std::string& place, const char* what) {
+template <class S, class Place>
+void stiffness(const S& v, const Place& place, const char* what) {
   if (!is_infinite(v) && (!is_finite(v) || !(value_of(v) >= 0.0)))
-    fail<BadDescription>(place, std::string(what) + " is " + text::number(v),
+    fail<BadDescription>(detail::said(place), std::string(what) + " is " + text::number(v),
                          "zero (released), a finite stiffness above zero, or infinity (rigid) is accepted");
 }
 

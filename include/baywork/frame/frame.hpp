@@ -129,6 +129,12 @@ struct BasicFrame {
     r.kind = BasicRestraint<S>::Kind::spring;
     r.stiffness = stiffness;
   }
+  /// Whether a support holds this motion of a node, rigidly or by a spring.
+  bool holds(std::size_t node, Motion motion) const {
+    for (const BasicSupport<S>& s : supports)
+      if (s.node == node && s.motion[static_cast<std::size_t>(motion)].kind != BasicRestraint<S>::Kind::free) return true;
+    return false;
+  }
   /// Makes a plane frame in x-y of a space frame: holds z and the rotations about x and y of every node.
   void hold_in_plane_xy() {
     for (std::size_t n = 0; n < nodes.size(); ++n) fix(n, {Motion::uz, Motion::rx, Motion::ry});

@@ -101,7 +101,7 @@ class LoadMaker {
     Address where;
     where.face = static_cast<int>(f);
     const auto words = [&] { return text_of(where, model_.frame.names); };
-    if (!is_finite(a.pressure)) require::finite(a.pressure, words(), "pressure");
+    require::finite(a.pressure, words, "pressure");
     if (model_.faces[f].panels.empty())
       fail<BadDescription>(words(), "a pressure acts on it, but it has no panels", "faces with panels are accepted");
     const S from = a.reach.from ? *a.reach.from : S(0), to = a.reach.to ? *a.reach.to : girder().span();
@@ -159,15 +159,12 @@ class LoadMaker {
   void operator()(const BasicSettlement<S>& a) {
     const std::size_t c = find_chord(a.chord);
     const auto words = [&] { return "settlement at " + text::number(a.x) + " m, " + girder().chords[c].name + " chord"; };
-    if (!is_finite(a.x)) require::finite(a.x, words(), "place along the girder");
-    if (!is_finite(a.displacement)) require::finite(a.displacement, words(), "displacement");
+    require::finite(a.x, words, "place along the girder");
+    require::finite(a.displacement, words, "displacement");
     const int station = girder().station_at(value_of(a.x));
     if (station < 0) fail<BadDescription>(words(), "no station is there", "places of stations are accepted");
     const std::size_t node = model_.chord_node(static_cast<std::size_t>(station), c);
-    bool held = false;
-    for (const BasicSupport<S>& s : model_.frame.supports)
-      held = held || (s.node == node && s.motion[static_cast<std::size_t>(a.motion)].kind != BasicRestraint<S>::Kind::free);
-    if (!held)
+    if (!model_.frame.holds(node, a.motion))
       fail<BadDescription>(words(), std::string("no support holds it along ") + motion_names[static_cast<std::size_t>(a.motion)],
                            "motions that a support holds are accepted");
     out_.settle(node, a.motion, a.displacement);

@@ -109,10 +109,7 @@ void validate(const BasicFrameLoads<S>& loads, const BasicFrame<S>& frame) {
                            "places from 0 to " + text::number(length) + " m along the bar, in this order, are accepted");
   }
   for (const BasicSupportMotion<S>& l : loads.motions) {
-    bool held = false;
-    for (const BasicSupport<S>& s : frame.supports)
-      held = held || (s.node == l.node && s.motion[static_cast<std::size_t>(l.motion)].kind != BasicRestraint<S>::Kind::free);
-    if (!held)
+    if (!frame.holds(l.node, l.motion))
       fail<BadDescription>(frame.name_of_node(l.node), std::string("a settlement along ") + motion_names[static_cast<std::size_t>(l.motion)] +
                            " is given where no support holds it", "a held or sprung motion is accepted");
     if (!is_finite(l.displacement))

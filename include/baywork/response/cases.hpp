@@ -26,7 +26,6 @@ BasicResponse<S> combine(const std::vector<const BasicResponse<S>*>& parts, cons
   out.name_ = std::move(name);
   BasicFrameLoads<S> loads;
   for (S& u : out.answer_.motions) u = S(0);
-  for (BasicMemberAnswer<S>& m : out.answer_.members) m = {};
   for (BasicMemberAnswer<S>& m : out.answer_.members)
     for (std::size_t k = 0; k < 6; ++k) m.start[k] = m.end[k] = m.modes[k] = S(0);
   for (BasicReaction<S>& r : out.answer_.reactions)

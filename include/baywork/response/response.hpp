@@ -42,6 +42,12 @@ class BasicResponse {
   const Certificate& certificate() const noexcept { return answer_.certificate; }
   const BasicFrameLoads<S>& loads() const noexcept { return loads_; }
 
+  /// The loads along a member of the frame.
+  MemberLoads<S> loads_on(std::size_t member) const {
+    const std::size_t from = first_load_[member];
+    return {loads_.on_members.data() + from, first_load_[member + 1] - from};
+  }
+
   /// Any member of the frame, by its number.
   BasicMemberView<S> member(std::size_t i) const {
     const BasicMember<S>& m = model().frame.members[i];
@@ -92,11 +98,6 @@ class BasicResponse {
   friend class BasicAnalysis<S>;
   template <Scalar T>
   friend BasicResponse<T> combine(const std::vector<const BasicResponse<T>*>&, const std::vector<double>&, std::string);
-
-  MemberLoads<S> loads_on(std::size_t member) const {
-    const std::size_t from = first_load_[member];
-    return {loads_.on_members.data() + from, first_load_[member + 1] - from};
-  }
 
   /// Sorts the member loads by member (stable, without allocating once grown) and sums all loads.
   void take_loads(const BasicFrameLoads<S>& loads) {

@@ -60,7 +60,6 @@ class BasicFrameSolver {
   double tolerance() const noexcept { return tolerance_; }
   /// Local axes and flexible length of a member.
   const MemberAxes<S>& axes(std::size_t member) const { return prepared_.members[member].axes; }
-  const MemberStiffness<S>& stiffness(std::size_t member) const { return prepared_.members[member].stiffness; }
 
   BasicFrameAnswer<S> solve(const BasicFrameLoads<S>& loads) const {
     BasicSolveWorkspace<S> space;

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <limits>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -41,13 +42,8 @@ class MemberDesign {
 
   /// Takes one combination's forces into what has been found.
   void search(const Response& response, std::size_t combination) {
-    const std::vector<BasicMemberLoad<double>>& loads = response.loads().on_members;  // sorted by member
-    std::size_t from = 0;
     for (std::size_t m = 0; m < members_.size(); ++m) {
-      std::size_t to = from;
-      while (to < loads.size() && loads[to].member == m) ++to;
-      const MemberLoads<double> own{loads.data() + from, to - from};
-      from = to;
+      const MemberLoads<double> own = response.loads_on(m);
       const std::array<double, 6>& start = response.answer().members[m].start;
       std::visit([&](const auto& design) { search_member(design, m, start, own, combination); }, members_[m].design);
     }
@@ -209,7 +205,7 @@ class MemberDesign {
       row.check = static_cast<Check>(c);
       const ClauseRow answer = design.check(row.check, found.forces, found.place);
       row.standard = Design::standard;
-      row.clause = answer.clause + std::string("EN 1999-1-1 ").size();
+      row.clause = answer.clause + std::string_view("EN 1999-1-1 ").size();  // the row names its standard apart
       row.x = found.place.x;
       row.combination = found.place.combination;
       row.softened = found.place.softening != en1999::Softening::none;

@@ -74,8 +74,6 @@ class SparseFactor {
 
   /// Smallest pivot against the diagonal it started from: near the unit roundoff the matrix is singular in all but name.
   double smallest_pivot_ratio() const noexcept { return ratio_; }
-  std::size_t size() const noexcept { return n_; }
-  std::size_t entries_held() const noexcept { return row_.size(); }
 
   /// x := K⁻¹ x, with `work` of the same length.
   void solve(std::vector<S>& x, std::vector<S>& work) const {
