@@ -15,6 +15,7 @@
 #include <baywork/solve.hpp>
 
 #include "support/convert.hpp"
+#include "support/true_error.hpp"
 #include "support/varied_frames.hpp"
 
 using namespace baywork;
@@ -23,49 +24,6 @@ namespace {
 
 using Wide = long double;
 constexpr bool wide_is_wider = std::numeric_limits<Wide>::digits > std::numeric_limits<double>::digits;
-
-/// What the certificate promises: motions first, forces second. Each kind against its largest value; one that is all
-/// but absent against a thousandth of its partner; forces also against a billionth of those that hold all joints still.
-std::array<double, 2> true_error(const Frame& f, const FrameLoads& loads, const FrameAnswer& a, const BasicFrameAnswer<Wide>& truth) {
-  std::array<Wide, 4> off{}, size{};
-  const auto take = [](Wide& largest, Wide value) { largest = (std::max)(largest, std::abs(value)); };
-  for (std::size_t i = 0; i < a.motions.size(); ++i) {
-    take(size[i % 6 < 3 ? 0 : 1], truth.motions[i]);
-    take(off[i % 6 < 3 ? 0 : 1], Wide(a.motions[i]) - truth.motions[i]);
-  }
-  for (std::size_t i = 0; i < a.members.size(); ++i)
-    for (std::size_t k = 0; k < 6; ++k)
-      for (const bool start : {true, false}) {
-        const Wide exact = start ? truth.members[i].start[k] : truth.members[i].end[k];
-        take(size[k < 3 ? 2 : 3], exact);
-        take(off[k < 3 ? 2 : 3], Wide(start ? a.members[i].start[k] : a.members[i].end[k]) - exact);
-      }
-
-  // all joints held: clamp every node, move the supports, and look at what the clamps carry
-  Frame held = f;
-  for (std::size_t n = 0; n < held.nodes.size(); ++n) {
-    bool supported = false;
-    for (const Support& s : f.supports) supported = supported || s.node == n;
-    if (!supported) held.clamp(n);
-  }
-  for (Support& s : held.supports)
-    for (Restraint& r : s.motion) r.kind = Restraint::Kind::fixed;
-  const FrameAnswer still = FrameSolver(held).solve(loads);
-  for (const Reaction& r : still.reactions)
-    for (std::size_t k = 0; k < 6; ++k) take(size[k < 3 ? 2 : 3], 1e-9L * Wide(r.value[k]));
-
-  double shortest = std::numeric_limits<double>::max(), longest = 0;
-  for (const Member& m : f.members) {
-    shortest = (std::min)(shortest, axes_of(f, m).length);
-    longest = (std::max)(longest, axes_of(f, m).length);
-  }
-  size[0] = (std::max)(size[0], size[1] * Wide(shortest) / 1000);
-  size[1] = (std::max)(size[1], size[0] / Wide(longest) / 1000);
-  size[2] = (std::max)(size[2], size[3] / Wide(longest) / 1000);
-  size[3] = (std::max)(size[3], size[2] * Wide(shortest) / 1000);
-  const auto relative = [&](std::size_t k) { return size[k] > 0 ? static_cast<double>(off[k] / size[k]) : 0.0; };
-  return {(std::max)(relative(0), relative(1)), (std::max)(relative(2), relative(3))};
-}
 
 /// A line of 20 beams along a skew direction, straight also in binary, clamped at its first node.
 Frame line_of_beams() {

@@ -2,6 +2,7 @@
 // Refuses frames and load cases that mean nothing, naming the part in the frame's own words.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 
@@ -14,19 +15,19 @@ namespace baywork {
 
 namespace detail {
 
-template <class S>
-void validate_end(const BasicMemberEnd<S>& e, const std::string& place) {
+template <class S, class Place>
+void validate_end(const BasicMemberEnd<S>& e, const Place& place) {
   require::stiffness(e.axial, place, "axial end stiffness");
   require::stiffness(e.torsion, place, "torsional end stiffness");
   require::stiffness(e.about_y, place, "end stiffness about local y");
   require::stiffness(e.about_z, place, "end stiffness about local z");
   if (!is_infinite(e.shear_y)) require::positive(e.shear_y, place, "transverse end stiffness along local y");
   if (!is_infinite(e.shear_z)) require::positive(e.shear_z, place, "transverse end stiffness along local z");
-  if (!is_finite(e.offset)) fail<BadDescription>(place, "a rigid offset is not finite", "finite lengths are accepted");
+  if (!is_finite(e.offset)) fail<BadDescription>(place(), "a rigid offset is not finite", "finite lengths are accepted");
 }
 
-template <class S>
-void validate_section(const BasicFrameSection<S>& s, bool beam, const std::string& place) {
+template <class S, class Place>
+void validate_section(const BasicFrameSection<S>& s, bool beam, const Place& place) {
   require::positive(s.E, place, "modulus of elasticity");
   require::positive(s.A, place, "cross-section area");
   require::not_negative(s.mass_per_metre, place, "mass per metre");
@@ -38,6 +39,14 @@ void validate_section(const BasicFrameSection<S>& s, bool beam, const std::strin
   require::not_negative(s.J, place, "torsion constant");
   if (!is_infinite(s.shear_y)) require::positive(s.shear_y, place, "shear area along y");
   if (!is_infinite(s.shear_z)) require::positive(s.shear_z, place, "shear area along z");
+}
+
+template <class S, class Place>
+void validate_restraints(const std::array<BasicRestraint<S>, 6>& motion, const Place& place) {
+  for (const BasicRestraint<S>& r : motion) {
+    if (r.kind == BasicRestraint<S>::Kind::spring) require::positive(r.stiffness, place, "spring stiffness");
+    require::finite(r.displacement, place, "prescribed displacement");
+  }
 }
 
 }  // namespace detail
@@ -52,9 +61,9 @@ void validate(const BasicFrame<S>& frame) {
   std::vector<char> used(frame.nodes.size(), 0);
   for (std::size_t i = 0; i < frame.members.size(); ++i) {
     const BasicMember<S>& m = frame.members[i];
-    const std::string place = frame.name_of_member(i);
+    const auto place = [&] { return frame.name_of_member(i); };
     if (m.from >= frame.nodes.size() || m.to >= frame.nodes.size())
-      fail<BadDescription>(place, "it ends at a node that does not exist",
+      fail<BadDescription>(place(), "it ends at a node that does not exist",
                            "nodes 1 to " + std::to_string(frame.nodes.size()) + " are accepted");
     detail::validate_section(m.section, m.kind == MemberKind::beam, place);
     detail::validate_end(m.start, place);
@@ -62,12 +71,12 @@ void validate(const BasicFrame<S>& frame) {
     require::finite(m.roll, place, "roll angle");
     const Vec3<S> d = (frame.nodes[m.to].at + m.end.offset) - (frame.nodes[m.from].at + m.start.offset);
     if (!(value_of(dot(d, d)) > 0.0))
-      fail<BadDescription>(place, "it has no length between its joints", "two places apart are accepted");
-    if (!is_finite(m.up)) fail<BadDescription>(place, "its orientation is not finite", "a finite direction is accepted");
+      fail<BadDescription>(place(), "it has no length between its joints", "two places apart are accepted");
+    if (!is_finite(m.up)) fail<BadDescription>(place(), "its orientation is not finite", "a finite direction is accepted");
     if (value_of(dot(m.up, m.up)) > 0.0) {
       const Vec3<S> side = cross(m.up, d);
       if (!(value_of(dot(side, side)) > 1e-12 * value_of(S(dot(m.up, m.up) * dot(d, d)))))
-        fail<BadDescription>(place, "its orientation lies along the bar", "a direction across the bar is accepted");
+        fail<BadDescription>(place(), "its orientation lies along the bar", "a direction across the bar is accepted");
     }
     used[m.from] = used[m.to] = 1;
   }
@@ -77,11 +86,7 @@ void validate(const BasicFrame<S>& frame) {
     if (s.node >= frame.nodes.size())
       fail<BadDescription>("support", "it holds node " + std::to_string(s.node + 1) + ", which does not exist",
                            "nodes 1 to " + std::to_string(frame.nodes.size()) + " are accepted");
-    for (const BasicRestraint<S>& r : s.motion) {
-      const std::string place = "support at " + frame.name_of_node(s.node);
-      if (r.kind == BasicRestraint<S>::Kind::spring) require::positive(r.stiffness, place, "spring stiffness");
-      require::finite(r.displacement, place, "prescribed displacement");
-    }
+    detail::validate_restraints(s.motion, [&] { return "support at " + frame.name_of_node(s.node); });
   }
 }
 

@@ -15,51 +15,87 @@
 #include <baywork/frame/frame_loads.hpp>
 #include <baywork/frame/validate.hpp>
 #include <baywork/solve/detail/certify.hpp>
+#include <baywork/solve/detail/frame_factor.hpp>
 #include <baywork/solve/detail/prepared_frame.hpp>
-#include <baywork/solve/detail/sparse_factor.hpp>
 #include <baywork/solve/frame_answer.hpp>
 #include <baywork/solve/mechanism.hpp>
+#include <baywork/solve/solve_path.hpp>
 
 namespace baywork {
 
 /// Scratch memory of a solve, owned by the caller: with it and a kept answer, further solves allocate nothing.
 template <Scalar S = double>
 struct BasicSolveWorkspace {
-  std::vector<S> step, work;
-  std::vector<MemberLoading<detail::accurate_t<S>>> loading;
-  std::vector<detail::accurate_t<S>> force, ground, motions, residual;
+  std::vector<S> work;
+  detail::LoadedMembers<detail::accurate_t<S>> loaded;
+  std::vector<detail::accurate_t<S>> force, ground, motions, correction, residual;
+  std::vector<BasicMemberAnswer<S>> members;  ///< of an answer that is not yet certified
 };
 
-/// A linear elastic frame, checked, numbered and factored once. Safe to use from many threads (each with a workspace).
+/// A linear elastic frame, checked and factored once. Safe to use from many threads (each with a workspace).
 ///
-/// Every answer is corrected with residuals that are summed member by member, stiffness and loads in twofold precision,
-/// then certified (see Certificate). Throws UnstableFrame, naming the motion, where nothing resists one; NotConverged
-/// where the certified error stays above the tolerance. Derivative-carrying scalars take the same path in their own
-/// precision.
+/// A frame that is a chain of stations is found out and takes the chain's path; any other the sparse one (see path() and
+/// why()). Every answer is corrected with residuals that are summed member by member, stiffness and loads in twofold
+/// precision, then certified (see Certificate). Throws UnstableFrame, naming the motion, where nothing resists one;
+/// NotConverged where the certified error stays above the tolerance. Derivative-carrying scalars take the same paths in
+/// their own precision.
 template <Scalar S = double>
 class BasicFrameSolver {
  public:
-  explicit BasicFrameSolver(BasicFrame<S> frame, double tolerance = 1e-10) : prepared_(std::move(frame)), tolerance_(tolerance) {
-    if (!is_finite(tolerance) || !(tolerance > 0))
-      fail<BadDescription>("solver", "the tolerance is " + text::number(tolerance), "a finite number above zero is accepted");
-    const std::vector<detail::Entry<S>> entries = prepared_.stiffness_entries();
-    const bool reorder = detail::node_reach(prepared_.frame) > 12;  // a girder's own order is the better one
-    const bool good = factor_.compute(prepared_.freedoms.count, entries, reorder);
-    if (good && factor_.smallest_pivot_ratio() > 1e-9) return;
-    const Mechanism m = detail::find_mechanism(prepared_, entries);
-    if (m.found)
-      fail<UnstableFrame>(prepared_.frame.names.chords.empty() ? "frame" : "girder", m.words,
-                          "add a support, a diagonal, a diaphragm or a rigid joint that resists this motion");
-    if (!good)
-      fail<NotConverged>("frame", "its softest motion is too soft against its stiffest bar to be told from a free one",
-                         "stiffnesses within about fourteen orders of magnitude are accepted");
+  explicit BasicFrameSolver(BasicFrame<S> frame, double tolerance = 1e-10) : BasicFrameSolver(std::move(frame), SolverOptions{tolerance}) {}
+  BasicFrameSolver(BasicFrame<S> frame, const SolverOptions& options) : prepared_(std::move(frame)), options_(options) {
+    if (!is_finite(options.tolerance) || !(options.tolerance > 0))
+      fail<BadDescription>("solver", "the tolerance is " + text::number(options.tolerance), "a finite number above zero is accepted");
+    factor_.choose(prepared_, options_);
   }
 
   const BasicFrame<S>& frame() const noexcept { return prepared_.frame; }
   std::size_t unknowns() const noexcept { return prepared_.freedoms.count; }
-  double tolerance() const noexcept { return tolerance_; }
   /// Local axes and flexible length of a member.
-  const MemberAxes<S>& axes(std::size_t member) const { return prepared_.members[member].axes; }
+  MemberAxes<S> axes(std::size_t member) const { return axes_of(prepared_.frame, prepared_.frame.members[member]); }
+  double tolerance() const noexcept { return options_.tolerance; }
+  /// The path taken: chain, chain_fast or sparse.
+  SolvePath path() const noexcept { return factor_.path(); }
+  /// Why that path, and if it is not a chain's, why not: in words.
+  const std::string& why() const noexcept { return factor_.why(); }
+  /// Bytes that the factorisation holds.
+  std::size_t factor_bytes() const noexcept { return factor_.bytes(); }
+
+  /// Gives a member another section; a chain is factored anew from its bay to the middle alone. On a throw all is as it was.
+  void change_member(std::size_t member, const BasicFrameSection<S>& section) {
+    if (member >= prepared_.frame.members.size())
+      fail<BadDescription>("frame", "member " + std::to_string(member + 1) + " is to be changed, which does not exist",
+                           "members 1 to " + std::to_string(prepared_.frame.members.size()) + " are accepted");
+    BasicMember<S>& m = prepared_.frame.members[member];
+    detail::validate_section(section, m.kind == MemberKind::beam, [&] { return prepared_.frame.name_of_member(member); });
+    const BasicFrameSection<S> before = m.section;
+    m.section = section;
+    prepared_.renew_member(member);
+    if (factor_.renew_member(prepared_, member, options_)) return;
+    const detail::Refused refused = detail::reason_to_refuse(prepared_);
+    m.section = before;
+    prepared_.renew_member(member);
+    factor_.renew_member(prepared_, member, options_);
+    refused.say();
+  }
+  /// Gives a joint's support other restraints (it must have one); factors anew as little as change_member does.
+  void change_support(std::size_t node, const std::array<BasicRestraint<S>, 6>& motion) {
+    BasicSupport<S>* support = nullptr;
+    for (BasicSupport<S>& s : prepared_.frame.supports)
+      if (s.node == node) support = &s;
+    if (support == nullptr)
+      fail<BadDescription>(prepared_.frame.name_of_node(node), "no support is there to be changed", "a joint with a support is accepted");
+    const std::array<BasicRestraint<S>, 6> before = support->motion;
+    detail::validate_restraints(motion, [&] { return "support at " + prepared_.frame.name_of_node(node); });
+    support->motion = motion;
+    prepared_.renew_supports();
+    if (factor_.renew_support(prepared_, node, options_)) return;
+    const detail::Refused refused = detail::reason_to_refuse(prepared_);
+    support->motion = before;
+    prepared_.renew_supports();
+    factor_.renew_support(prepared_, node, options_);
+    refused.say();
+  }
 
   BasicFrameAnswer<S> solve(const BasicFrameLoads<S>& loads) const {
     BasicSolveWorkspace<S> space;
@@ -72,64 +108,67 @@ class BasicFrameSolver {
   void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
     validate(loads, prepared_.frame);
     start(loads, w);
-    if (at_rest(w))
-      w.residual = w.force;
-    else
-      residual(w);
     detail::Certifier<S> certifier(prepared_, w.residual);
-    for (int step = 0;; ++step) {
-      for (std::size_t i = 0; i < w.residual.size(); ++i)
-        if (const int k = prepared_.freedoms.number[i]; k >= 0)
-          w.step[static_cast<std::size_t>(k)] = detail::rounded<S>(w.residual[i]);
-      factor_.solve(w.step, w.work);
-      for (std::size_t i = 0; i < w.motions.size(); ++i)
-        if (const int k = prepared_.freedoms.number[i]; k >= 0)
-          w.motions[i] += detail::accurate_t<S>(w.step[static_cast<std::size_t>(k)]);
-      if (!certifier.wants_more(step, w.step, w.motions, w.loading)) break;
-      residual(w);
+    detail::Sizes correction = correct(w), reached{};
+    balance(w, correction);
+    certifier.first(correction);
+    for (;;) {
+      correction = correct(w);
+      detail::see_member_forces(prepared_, w.correction, correction);
+      reached = {};
+      detail::see_motions(w.motions, reached);
+      detail::answer_members(prepared_, w.motions, w.loaded, w.members, reached);
+      if (!certifier.wants_more(correction, reached)) break;
+      balance(w, correction);
     }
     const Certificate found = certifier.result();
-    if (!(found.worst() <= tolerance_))
+    if (!(found.worst() <= options_.tolerance))
       fail<NotConverged>("frame", "the certified error of its answer is " + text::number(found.worst(), 3),
-                         "errors up to the tolerance " + text::number(tolerance_, 3) + " are accepted: ask for fewer digits, or shorten it");
+                         "errors up to the tolerance " + text::number(options_.tolerance, 3) + " are accepted: ask for fewer digits, or shorten it");
     finish(loads, found, answer, w);
   }
 
  private:
+  /// The held motions and the loads; residual := forces on the nodes when none of the unknowns has moved.
   void start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
     using A = detail::accurate_t<S>;
     const BasicFrame<S>& f = prepared_.frame;
     const std::size_t size = 6 * f.nodes.size();
-    w.force.assign(size, A(0));
-    w.ground.assign(6 * f.supports.size(), A(0));
-    w.step.assign(prepared_.freedoms.count, S(0));
-    w.work.assign(prepared_.freedoms.count, S(0));
-    w.loading.assign(f.members.size(), MemberLoading<A>{});
-    w.motions.assign(size, A(0));
     w.residual.assign(size, A(0));
-    prepared_.reduce(loads, w.force, w.loading);
+    w.ground.assign(6 * f.supports.size(), A(0));
+    w.work.resize(factor_.work_size(prepared_));
+    w.correction.assign(size, A(0));
+    w.motions.assign(size, A(0));
+    w.members.resize(f.members.size());
+    w.loaded.clear(f.members.size());
+    prepared_.reduce(loads, w.residual, w.loaded);
+    for (std::size_t i = 0; i < size; ++i)
+      if (prepared_.freedoms.number[i] == detail::Freedoms::idle && value_of(w.residual[i]) != 0.0)
+        fail<UnstableFrame>(f.name_of_node(i / 6), std::string("a couple acts in the ") + motion_names[i % 6] +
+                            ", but only axial bars meet there", "a joint with a beam, or no couple, is accepted");
     prepared_.ground_motions(loads, w.ground);
+    if (std::all_of(w.ground.begin(), w.ground.end(), [](const A& g) { return value_of(g) == 0.0; })) return;
     for (std::size_t j = 0; j < f.supports.size(); ++j)
       for (std::size_t k = 0; k < 6; ++k)
         if (f.supports[j].motion[k].kind == BasicRestraint<S>::Kind::fixed)
           w.motions[6 * f.supports[j].node + k] = w.ground[6 * j + k];
-    for (std::size_t i = 0; i < size; ++i)
-      if (prepared_.freedoms.number[i] == detail::Freedoms::idle && value_of(w.force[i]) != 0.0)
-        fail<UnstableFrame>(f.name_of_node(i / 6), std::string("a couple acts in the ") + motion_names[i % 6] +
-                            ", but only axial bars meet there", "a joint with a beam, or no couple, is accepted");
+    detail::Sizes unseen{};
+    prepared_.add_member_forces(w.motions, -1.0, w.residual, &unseen[2]);
+    prepared_.add_spring_forces(w.motions, w.ground, -1.0, w.residual);
   }
 
-  /// No support has moved yet: nothing answers.
-  static bool at_rest(const BasicSolveWorkspace<S>& w) {
-    return std::all_of(w.ground.begin(), w.ground.end(), [](const detail::accurate_t<S>& g) { return value_of(g) == 0.0; });
+  /// correction := K⁻¹ residual, added to the motions; returns how large it is, motions alone.
+  detail::Sizes correct(BasicSolveWorkspace<S>& w) const {
+    detail::Sizes s{};
+    factor_.solve(prepared_, w.residual, w.correction, w.work);
+    for (std::size_t i = 0; i < w.motions.size(); ++i) w.motions[i] += w.correction[i];
+    detail::see_motions(w.correction, s);
+    return s;
   }
-
-  /// residual := loads - what members and springs answer; `at_supports`: only where a motion is held.
-  void residual(BasicSolveWorkspace<S>& w, bool at_supports = false) const {
-    using A = detail::accurate_t<S>;
-    for (A& r : w.residual) r = A(0);
-    prepared_.add_internal_forces(w.motions, w.ground, w.residual, at_supports);
-    for (std::size_t i = 0; i < w.residual.size(); ++i) w.residual[i] = A(w.force[i] - w.residual[i]);
+  /// residual -= what members and springs answer to the correction; their forces are seen in `s`.
+  void balance(BasicSolveWorkspace<S>& w, detail::Sizes& s) const {
+    prepared_.add_member_forces(w.correction, -1.0, w.residual, &s[2]);
+    prepared_.add_spring_forces(w.correction, -1.0, w.residual);
   }
 
   void finish(const BasicFrameLoads<S>& loads, const Certificate& found, BasicFrameAnswer<S>& answer,
@@ -140,9 +179,9 @@ class BasicFrameSolver {
     answer.motions.resize(w.motions.size());
     for (std::size_t i = 0; i < w.motions.size(); ++i) answer.motions[i] = detail::rounded<S>(w.motions[i]);
     answer.members.resize(f.members.size());
-    for (std::size_t i = 0; i < f.members.size(); ++i)
-      answer.members[i] = detail::member_answer(prepared_, i, w.motions, w.loading[i]);
-    residual(w, true);  // what is left over at held motions is carried by the supports
+    answer.members.swap(w.members);
+    // what is left over at held motions, after the last correction, is carried by the supports
+    prepared_.add_member_forces_at_supports(w.correction, -1.0, w.residual);
     answer.reactions.resize(f.supports.size());
     for (std::size_t j = 0; j < f.supports.size(); ++j) {
       const BasicSupport<S>& s = f.supports[j];
@@ -160,8 +199,8 @@ class BasicFrameSolver {
   }
 
   detail::PreparedFrame<S> prepared_;
-  detail::SparseFactor<S> factor_;  // the seam: a chain of bays may be factored otherwise behind the same two calls
-  double tolerance_;
+  SolverOptions options_;
+  detail::FrameFactor<S> factor_;
 };
 
 using FrameSolver = BasicFrameSolver<double>;

@@ -158,9 +158,9 @@ struct MemberGeometry {
   }
 };
 
+/// `a`: the member's axes in R.
 template <class R, Scalar S>
-MemberGeometry<R> geometry_in(const BasicFrame<S>& frame, const BasicMember<S>& m) {
-  const MemberAxes<R> a = axes_in<R, S>(frame, m);
+MemberGeometry<R> geometry_in(const MemberAxes<R>& a, const BasicMember<S>& m) {
   const auto wide = [](const Vec3<S>& v) { return Vec3<R>{R(v.x), R(v.y), R(v.z)}; };
   MemberGeometry<R> g;
   g.x = a.x;

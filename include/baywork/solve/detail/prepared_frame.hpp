@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <array>
+#include <concepts>
 #include <cstddef>
+#include <cstdint>
 #include <utility>
 #include <vector>
 
@@ -13,6 +15,9 @@
 #include <baywork/frame/frame_loads.hpp>
 #include <baywork/frame/validate.hpp>
 #include <baywork/solve/detail/freedoms.hpp>
+#include <baywork/solve/detail/loaded_members.hpp>
+#include <baywork/solve/detail/member_groups.hpp>
+#include <baywork/solve/detail/member_sorts.hpp>
 #include <baywork/solve/detail/sparse_factor.hpp>
 #include <baywork/solve/detail/twofold.hpp>
 #include <baywork/solve/member_loading.hpp>
@@ -20,73 +25,66 @@
 
 namespace baywork::detail {
 
-/// A member in the number type R.
-template <class R>
-struct MemberIn {
-  MemberAxes<R> axes{};
-  MemberStiffness<R> stiffness{};
-  MemberGeometry<R> geometry{};
-};
-
-/// Sections and end springs of m in the number type R: all that its loading needs.
-template <class R, class S>
-BasicMember<R> widened(const BasicMember<S>& m) {
-  const auto end = [](const BasicMemberEnd<S>& e) {
-    return BasicMemberEnd<R>{R(e.axial), R(e.shear_y), R(e.shear_z), R(e.torsion), R(e.about_y), R(e.about_z), {}};
-  };
-  const BasicFrameSection<S>& s = m.section;
-  BasicMember<R> w;
-  w.kind = m.kind;
-  w.section = {R(s.E), R(s.G), R(s.A), R(s.Iy), R(s.Iz), R(s.J), R(s.shear_y), R(s.shear_z), R(0), R(s.thermal_expansion)};
-  w.start = end(m.start);
-  w.end = end(m.end);
-  return w;
-}
-
-template <class S>
-struct PreparedMember : MemberIn<S> {
-  MemberIn<accurate_t<S>> accurate{};  ///< the same to twice the digits: residuals are those of the frame as it was given
-  BasicMember<accurate_t<S>> wide{};   ///< what loads along it meet
-  bool at_support = false;             ///< one of its nodes is held
-};
-
 template <class S>
 struct PreparedFrame {
   using A = accurate_t<S>;
 
   BasicFrame<S> frame;
-  std::vector<PreparedMember<S>> members;
+  std::vector<MemberSort<S>> sorts;
+  std::vector<std::uint32_t> sort_of;     ///< of each member
+  std::vector<std::uint32_t> at_support;  ///< members with a held motion at one of their nodes
+  /// For double, all members and those at supports in groups, where the machine can pass through them so.
+  typename GroupsOf<S>::type groups, groups_at_support;
   Freedoms freedoms;
   double shortest = 0, longest = 0;  ///< member lengths [m]
 
   explicit PreparedFrame(BasicFrame<S> f) : frame(std::move(f)) {
     validate(frame);
     freedoms = number_freedoms(frame);
-    members.reserve(frame.members.size());
+    sort_of.reserve(frame.members.size());
     shortest = rigid_stiffness;
-    for (const BasicMember<S>& m : frame.members) {
-      PreparedMember<S> p;
-      p.axes = axes_of(frame, m);
-      p.stiffness = stiffness_of(m, p.axes.length);
-      p.geometry = geometry_in<S, S>(frame, m);
-      p.wide = widened<A>(m);
-      p.accurate.axes = axes_in<A, S>(frame, m);
-      p.accurate.stiffness = stiffness_of(p.wide, p.accurate.axes.length);
-      p.accurate.geometry = geometry_in<A, S>(frame, m);
-      for (std::size_t k = 0; k < 6; ++k)
-        p.at_support = p.at_support || freedoms.of(m.from, k) == Freedoms::held || freedoms.of(m.to, k) == Freedoms::held;
-      members.push_back(p);
-      shortest = (std::min)(shortest, value_of(p.axes.length));
-      longest = (std::max)(longest, value_of(p.axes.length));
+    MemberSorter<S> sorter;
+    for (const BasicMember<S>& m : frame.members) sort_of.push_back(sorter(frame, m, sorts));
+    find_members_at_supports();
+    if constexpr (std::same_as<S, double>)
+      groups.make(frame, sorts, sort_of, [this](const auto& take) {
+        for (std::size_t i = 0; i < frame.members.size(); ++i) take(static_cast<std::uint32_t>(i));
+      });
+    for (const MemberSort<S>& s : sorts) {
+      shortest = (std::min)(shortest, value_of(s.plain.length));
+      longest = (std::max)(longest, value_of(s.plain.length));
     }
   }
+
+  /// Takes a member's new numbers; one that has changed before keeps the sort of its own.
+  void renew_member(std::size_t member) {
+    const MemberSort<S> made = sort_of_member(frame, frame.members[member]);
+    const auto known = std::find_if(renewed_.begin(), renewed_.end(), [&](const auto& r) { return r.first == member; });
+    if (known != renewed_.end()) {
+      sorts[known->second] = made;
+    } else {
+      renewed_.push_back({static_cast<std::uint32_t>(member), static_cast<std::uint32_t>(sorts.size())});
+      sort_of[member] = static_cast<std::uint32_t>(sorts.size());
+      sorts.push_back(made);
+    }
+    if constexpr (std::same_as<S, double>)
+      for (MemberGroups* g : {&groups, &groups_at_support}) g->renew(static_cast<std::uint32_t>(member), made);
+  }
+  /// Takes other restraints of the supports.
+  void renew_supports() {
+    freedoms = number_freedoms(frame);
+    find_members_at_supports();
+  }
+
+  const MemberSort<S>& sort(std::size_t member) const { return sorts[sort_of[member]]; }
 
   /// Lower triangle of the stiffness of the unknowns, as a sum of entries.
   std::vector<Entry<S>> stiffness_entries() const {
     std::vector<Entry<S>> entries;
-    entries.reserve(members.size() * 78 + 6 * frame.supports.size());
-    for (std::size_t i = 0; i < members.size(); ++i) {
+    entries.reserve(frame.members.size() * 78 + 6 * frame.supports.size());
+    for (std::size_t i = 0; i < frame.members.size(); ++i) {
       const BasicMember<S>& m = frame.members[i];
+      const MemberIn<S>& p = sort(i).plain;
       std::array<int, 12> number{};
       for (std::size_t k = 0; k < 6; ++k) {
         number[k] = freedoms.of(m.from, k);
@@ -97,8 +95,8 @@ struct PreparedFrame {
         std::array<S, 12> motion{}, force{};
         for (std::size_t k = 0; k < 12; ++k) motion[k] = force[k] = S(0);
         motion[c] = S(1);
-        const MemberModes<S> v = members[i].geometry.deformations(motion.data(), motion.data() + 6);
-        members[i].geometry.add_end_forces(members[i].stiffness * v, force.data(), force.data() + 6);
+        const MemberModes<S> v = p.geometry.deformations(motion.data(), motion.data() + 6);
+        p.geometry.add_end_forces(p.stiffness * v, force.data(), force.data() + 6);
         for (std::size_t r = 0; r < 12; ++r)
           if (number[r] >= number[c] && value_of(force[r]) != 0.0) entries.push_back({number[r], number[c], force[r]});
       }
@@ -111,50 +109,45 @@ struct PreparedFrame {
   }
 
   /// Adds to `force` (six per node) what members and springs answer to the motions u; `ground` are the support motions.
-  /// `at_supports`: only what is needed for the nodes with a held motion.
-  void add_internal_forces(const std::vector<A>& u, const std::vector<A>& ground, std::vector<A>& force, bool at_supports = false) const {
-    for (std::size_t i = 0; i < members.size(); ++i) {
-      if (at_supports && !members[i].at_support) continue;
-      const BasicMember<S>& m = frame.members[i];
-      const MemberIn<A>& p = members[i].accurate;
-      const MemberModes<A> v = p.geometry.deformations(&u[6 * m.from], &u[6 * m.to]);
-      p.geometry.add_end_forces(p.stiffness * v, &force[6 * m.from], &force[6 * m.to]);
+  void add_internal_forces(const std::vector<A>& u, const std::vector<A>& ground, std::vector<A>& force) const {
+    std::array<double, 2> unseen{};
+    add_member_forces(u, 1.0, force, unseen.data());
+    add_spring_forces(u, ground, 1.0, force);
+  }
+  /// force += sign K u of all members; `sizes` takes their largest force and moment, and keeps larger ones.
+  void add_member_forces(const std::vector<A>& u, double sign, std::vector<A>& force, double* sizes) const {
+    if constexpr (std::same_as<S, double>) {
+      if (!groups.empty()) return add_in_groups(groups, u, sign, force, sizes);
     }
-    for (std::size_t j = 0; j < frame.supports.size(); ++j) {
-      const BasicSupport<S>& s = frame.supports[j];
-      for (std::size_t k = 0; k < 6; ++k)
-        if (s.motion[k].kind == BasicRestraint<S>::Kind::spring)
-          force[6 * s.node + k] += A(A(s.motion[k].stiffness) * (u[6 * s.node + k] - ground[6 * j + k]));
+    for (std::size_t i = 0; i < frame.members.size(); ++i) add_member(i, u, sign, force, sizes);
+  }
+  /// The same for the members with a held motion at one of their nodes.
+  void add_member_forces_at_supports(const std::vector<A>& u, double sign, std::vector<A>& force) const {
+    std::array<double, 2> unseen{};
+    if constexpr (std::same_as<S, double>) {
+      if (!groups_at_support.empty()) return add_in_groups(groups_at_support, u, sign, force, unseen.data());
     }
+    for (const std::uint32_t i : at_support) add_member(i, u, sign, force, unseen.data());
+  }
+  /// force += sign k (u - ground) of all springs, or sign k u.
+  void add_spring_forces(const std::vector<A>& u, const std::vector<A>& ground, double sign, std::vector<A>& force) const {
+    for_each_spring([&](std::size_t i, std::size_t at_ground, const S& k) { force[i] += A(A(sign) * A(k) * A(u[i] - ground[at_ground])); });
+  }
+  void add_spring_forces(const std::vector<A>& u, double sign, std::vector<A>& force) const {
+    for_each_spring([&](std::size_t i, std::size_t, const S& k) { force[i] += A(A(sign) * A(k) * u[i]); });
   }
 
   /// Loads as forces on the nodes (six per node, added), and each loaded member's own loading (kept for its forces).
   void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, std::vector<MemberLoading<A>>& loading) const {
-    const auto wide = [](const Vec3<S>& v) { return Vec3<A>{A(v.x), A(v.y), A(v.z)}; };
-    for (const BasicNodeLoad<S>& l : loads.on_nodes)
-      for (std::size_t k = 0; k < 3; ++k) {
-        force[6 * l.node + k] += A(l.force[k]);
-        force[6 * l.node + 3 + k] += A(l.couple[k]);
-      }
-    for (const BasicMemberLoad<S>& l : loads.on_members) {
-      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind), l.member, A(l.a), A(l.b), wide(l.first), wide(l.last)};
-      add_loading(members[l.member].wide, members[l.member].accurate.axes.length, w, loading[l.member]);
-    }
-    for (std::size_t i = 0; i < members.size(); ++i) {
-      const MemberLoading<A>& l = loading[i];
-      if (!l.present) continue;
-      const BasicMember<S>& m = frame.members[i];
-      const MemberIn<A>& p = members[i].accurate;
-      p.geometry.add_end_forces(p.stiffness * l.modes, &force[6 * m.from], &force[6 * m.to]);
-      const Vec3<A> fs = p.axes.to_global(l.start), fe = p.axes.to_global(l.end);
-      const Vec3<A> ms = l.start_torque * p.axes.x + cross(p.geometry.arm_start, fs);
-      const Vec3<A> me = l.end_torque * p.axes.x + cross(p.geometry.arm_end, fe);
-      for (std::size_t k = 0; k < 3; ++k) {
-        force[6 * m.from + k] -= fs[k];
-        force[6 * m.from + 3 + k] -= ms[k];
-        force[6 * m.to + k] -= fe[k];
-        force[6 * m.to + 3 + k] -= me[k];
-      }
+    add_loads(loads, force, loading);
+    for (std::size_t i = 0; i < frame.members.size(); ++i)
+      if (loading[i].present) reduce_member(i, loading[i], MemberForces<A>(sort(i).accurate, loading[i].modes), force);
+  }
+  void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, LoadedMembers<A>& loaded) const {
+    add_loads(loads, force, loaded);
+    for (typename LoadedMembers<A>::Loaded& l : loaded) {
+      l.held = MemberForces<A>(sort(l.member).accurate, l.loading.modes);
+      reduce_member(l.member, l.loading, l.held, force);
     }
   }
 
@@ -166,6 +159,78 @@ struct PreparedFrame {
       for (std::size_t j = 0; j < frame.supports.size(); ++j)
         if (frame.supports[j].node == l.node) ground[6 * j + static_cast<std::size_t>(l.motion)] += A(l.displacement);
   }
+
+ private:
+  /// each(motion, place in ground, stiffness)
+  template <class Each>
+  void for_each_spring(const Each& each) const {
+    for (std::size_t j = 0; j < frame.supports.size(); ++j)
+      for (std::size_t k = 0; k < 6; ++k)
+        if (const BasicRestraint<S>& r = frame.supports[j].motion[k]; r.kind == BasicRestraint<S>::Kind::spring)
+          each(6 * frame.supports[j].node + k, 6 * j + k, r.stiffness);
+  }
+  void add_in_groups(const MemberGroups& all, const std::vector<A>& u, double sign, std::vector<A>& force, double* sizes) const {
+#ifdef BAYWORK_DISPATCHED_KERNELS
+    twofold_lane::add_end_forces(all.lanes(), all.groups().data(), all.groups().size(), reinterpret_cast<const double*>(u.data()), sign,
+                                 reinterpret_cast<double*>(force.data()), sizes);
+#endif
+  }
+  void add_member(std::size_t i, const std::vector<A>& u, double sign, std::vector<A>& force, double* sizes) const {
+    const BasicMember<S>& m = frame.members[i];
+    const MemberIn<A>& in = sort(i).accurate;
+    MemberForces<A> f(in, in.geometry.deformations(&u[6 * m.from], &u[6 * m.to]));
+    f.seen_in(sizes);
+    if (sign < 0)
+      for (A& q : f.q) q = A(-q);
+    in.geometry.add_end_forces(f.q, &force[6 * m.from], &force[6 * m.to]);
+  }
+
+  /// `loading[member]` is the member's.
+  template <class Loading>
+  void add_loads(const BasicFrameLoads<S>& loads, std::vector<A>& force, Loading& loading) const {
+    const auto wide = [](const Vec3<S>& v) { return Vec3<A>{A(v.x), A(v.y), A(v.z)}; };
+    for (const BasicNodeLoad<S>& l : loads.on_nodes)
+      for (std::size_t k = 0; k < 3; ++k) {
+        force[6 * l.node + k] += A(l.force[k]);
+        force[6 * l.node + 3 + k] += A(l.couple[k]);
+      }
+    for (const BasicMemberLoad<S>& l : loads.on_members) {
+      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind), l.member, A(l.a), A(l.b), wide(l.first), wide(l.last)};
+      add_loading(sort(l.member).wide, sort(l.member).accurate.length, w, loading[l.member]);
+    }
+  }
+  /// `held`: the forces of the loading's strains.
+  void reduce_member(std::size_t i, const MemberLoading<A>& l, const MemberForces<A>& held, std::vector<A>& force) const {
+    const BasicMember<S>& m = frame.members[i];
+    const MemberIn<A>& p = sort(i).accurate;
+    p.geometry.add_end_forces(held.q, &force[6 * m.from], &force[6 * m.to]);
+    const Vec3<A> fs = p.to_global(l.start), fe = p.to_global(l.end);
+    const Vec3<A> ms = l.start_torque * p.geometry.x + cross(p.geometry.arm_start, fs);
+    const Vec3<A> me = l.end_torque * p.geometry.x + cross(p.geometry.arm_end, fe);
+    for (std::size_t k = 0; k < 3; ++k) {
+      force[6 * m.from + k] -= fs[k];
+      force[6 * m.from + 3 + k] -= ms[k];
+      force[6 * m.to + k] -= fe[k];
+      force[6 * m.to + 3 + k] -= me[k];
+    }
+  }
+
+  void find_members_at_supports() {
+    at_support.clear();
+    for (std::size_t i = 0; i < frame.members.size(); ++i) {
+      const BasicMember<S>& m = frame.members[i];
+      bool held = false;
+      for (std::size_t k = 0; k < 6; ++k)
+        held = held || freedoms.of(m.from, k) == Freedoms::held || freedoms.of(m.to, k) == Freedoms::held;
+      if (held) at_support.push_back(static_cast<std::uint32_t>(i));
+    }
+    if constexpr (std::same_as<S, double>)
+      groups_at_support.make(frame, sorts, sort_of, [this](const auto& take) {
+        for (const std::uint32_t i : at_support) take(i);
+      });
+  }
+
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> renewed_;  ///< members that have changed, and their own sorts
 };
 
 }  // namespace baywork::detail

@@ -75,9 +75,13 @@ class SparseFactor {
   /// Smallest pivot against the diagonal it started from: near the unit roundoff the matrix is singular in all but name.
   double smallest_pivot_ratio() const noexcept { return ratio_; }
 
+  std::size_t bytes() const noexcept {
+    return value_.size() * (sizeof(S) + sizeof(int)) + n_ * (sizeof(S) + 2 * sizeof(int));
+  }
+
   /// x := K⁻¹ x, with `work` of the same length.
-  void solve(std::vector<S>& x, std::vector<S>& work) const {
-    for (std::size_t i = 0; i < n_; ++i) work[static_cast<std::size_t>(place_[i])] = x[i];
+  void solve(S* x, S* work) const {
+    for (std::size_t i = 0; i < n_; ++i) work[place_[i]] = x[i];
     for (std::size_t j = 0; j < n_; ++j) {
       const S xj = work[j];
       for (int k = column_[j]; k < column_[j + 1]; ++k)

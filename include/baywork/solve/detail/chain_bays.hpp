@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: MIT
+// The stiffness of each bay between its two stations, worked out once for bays that are alike.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <unordered_map>
+#include <utility>
+#include <vector>
+
+#include <baywork/solve/detail/chain_layout.hpp>
+#include <baywork/solve/detail/kernels.hpp>
+#include <baywork/solve/detail/member_matrix.hpp>
+#include <baywork/solve/detail/prepared_frame.hpp>
+
+namespace baywork::detail {
+
+/// Rows of a padded column: a multiple of eight, so that whole vectors fit.
+inline constexpr std::size_t padded(std::size_t n) { return (n + 7) / 8 * 8; }
+
+/// A bay's or a station's stiffness over the motions of its nodes, six each, global axes: full symmetric, by columns.
+template <class S>
+struct NodeMatrix {
+  std::size_t n1 = 0, n2 = 0, inner = 0;  ///< unknowns of the first and second station, of the joints inside
+  std::size_t ld = 0;
+  std::vector<S> k;                       ///< (n1 + n2)², inner joints condensed
+  std::vector<S> to_inner;                ///< inner x (n1 + n2): motions inside = held_inner f - to_inner u
+  std::vector<S> held_inner;              ///< inner²: flexibility with both stations held
+
+  S& at(std::size_t r, std::size_t c) { return k[c * ld + r]; }
+  const S& at(std::size_t r, std::size_t c) const { return k[c * ld + r]; }
+};
+
+/// What bays that are alike share for as long as the factor lives.
+template <class S>
+struct BayType {
+  std::uint32_t example = 0, count = 0;  ///< first bay of the type, number of them
+  std::vector<BasicBlock6<S>> blocks;    ///< stiffness between the stations, where it is not zero
+  NodeMatrix<S> matrix;                  ///< kept where the type occurs more than once
+  std::size_t inner = 0;
+  double inner_ratio = 1.0;              ///< smallest pivot ratio of the joints inside
+  std::vector<S> to_inner, held_inner;
+};
+
+/// Stiffness of bays and stations of a chain. Bays of the same member sorts between the same places are one type.
+template <class S>
+class ChainBays {
+ public:
+  ChainBays() = default;
+  ChainBays(const PreparedFrame<S>& p, ChainLayout layout) : layout_(std::move(layout)) { update(p); }
+
+  const ChainLayout& layout() const noexcept { return layout_; }
+  std::size_t stations() const noexcept { return layout_.stations.size(); }
+  std::size_t unknowns(std::size_t station) const { return 6 * layout_.stations.size(station); }
+  const BayType<S>& type(std::size_t bay) const { return types_[type_of_[bay]]; }
+  std::uint32_t type_index(std::size_t bay) const { return type_of_[bay]; }
+  std::size_t types() const noexcept { return types_.size(); }
+  /// Smallest pivot against its diagonal among joints inside bays: near the unit roundoff one of them is loose.
+  double inner_ratio() const noexcept { return inner_ratio_; }
+
+  /// Finds the types anew, after members have changed.
+  void update(const PreparedFrame<S>& p) {
+    types_.clear();
+    type_of_.clear();
+    inner_ratio_ = 1.0;
+    type_of_.reserve(layout_.bays());
+    Finder bays(types_, [&](std::size_t a, std::size_t b) { return same_bay(p, a, b); });
+    for (std::size_t b = 0; b < layout_.bays(); ++b) type_of_.push_back(bays(b, hash_of(p, layout_.along, b)));
+    NodeMatrix<S> scratch;
+    for (BayType<S>& t : types_) fill(p, t, scratch);
+  }
+  /// Makes a type of its own for a bay of which a member has changed.
+  void renew(const PreparedFrame<S>& p, std::size_t bay) {
+    BayType<S>& old = types_[type_of_[bay]];
+    if (old.count > 1) {
+      --old.count;
+      type_of_[bay] = static_cast<std::uint32_t>(types_.size());
+      types_.emplace_back();
+    }
+    BayType<S>& t = types_[type_of_[bay]];
+    t.example = static_cast<std::uint32_t>(bay);
+    t.count = 1;
+    t.matrix = {};
+    NodeMatrix<S> scratch;
+    fill(p, t, scratch);
+    inner_ratio_ = 1.0;
+    for (const BayType<S>& each : types_)
+      if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio;
+  }
+
+  /// The stiffness of a bay: the kept one of its type, or made in `scratch`.
+  const NodeMatrix<S>& matrix(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& scratch) const {
+    const BayType<S>& t = type(bay);
+    if (!t.matrix.k.empty()) return t.matrix;
+    make_bay(p, bay, scratch);
+    return scratch;
+  }
+
+  /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), both triangles.
+  void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
+    for (const std::uint32_t* i = layout_.within.begin(station); i != layout_.within.end(station); ++i) {
+      const BasicMember<S>& m = p.frame.members[*i];
+      const std::size_t from = 6 * layout_.place[m.from], to = 6 * layout_.place[m.to];
+      put_member_matrix(p.sort(*i).plain, [&](std::size_t r, std::size_t c, const S& v) {
+        k[(c < 6 ? from + c : to + c - 6) * ld + (r < 6 ? from + r : to + r - 6)] += v;
+      });
+    }
+  }
+
+ private:
+  template <class Same>
+  class Finder {
+   public:
+    Finder(std::vector<BayType<S>>& types, Same same) : types_(types), same_(std::move(same)) {}
+    std::uint32_t operator()(std::size_t bay, std::uint64_t hash) {
+      if constexpr (std::floating_point<S>) {
+        // most often a bay is like the one before it or the one before that
+        for (std::size_t back = 1; back <= 2 && back <= recent_.size(); ++back) {
+          const auto& [h, t] = recent_[recent_.size() - back];
+          if (h == hash && same_(types_[t].example, bay)) return seen(hash, t);
+        }
+        auto [at, last] = known_.equal_range(hash);
+        for (; at != last; ++at)
+          if (same_(types_[at->second].example, bay)) return seen(hash, at->second);
+      }
+      const auto index = static_cast<std::uint32_t>(types_.size());
+      types_.emplace_back();
+      types_.back().example = static_cast<std::uint32_t>(bay);
+      known_.emplace(hash, index);
+      return seen(hash, index);
+    }
+
+   private:
+    std::uint32_t seen(std::uint64_t hash, std::uint32_t t) {
+      ++types_[t].count;
+      if (recent_.size() == 2) recent_.erase(recent_.begin());
+      recent_.push_back({hash, t});
+      return t;
+    }
+    std::vector<BayType<S>>& types_;
+    Same same_;
+    std::vector<std::pair<std::uint64_t, std::uint32_t>> recent_;
+    std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
+  };
+
+  void fill(const PreparedFrame<S>& p, BayType<S>& t, NodeMatrix<S>& scratch) {
+    NodeMatrix<S>& m = t.count > 1 ? t.matrix : scratch;
+    t.inner_ratio = make_bay(p, t.example, m);
+    if (!(t.inner_ratio >= inner_ratio_)) inner_ratio_ = t.inner_ratio;
+    t.inner = m.inner;
+    t.to_inner = m.to_inner;
+    t.held_inner = m.held_inner;
+    find_blocks(m, t.blocks);
+  }
+
+  /// Where a node stands among those of a bay: first station, second station, inside.
+  std::uint32_t code(std::size_t bay, std::size_t node) const {
+    const std::uint32_t place = layout_.place[node];
+    const auto in = [&](const Lists& l, std::size_t list) { return place < l.size(list) && l.begin(list)[place] == node; };
+    if (in(layout_.stations, bay)) return 3 * place;
+    if (in(layout_.stations, bay + 1)) return 3 * place + 1;
+    return 3 * place + 2;
+  }
+  std::uint64_t hash_of(const PreparedFrame<S>& p, const Lists& members, std::size_t bay) const {
+    std::uint64_t h = layout_.stations.size(bay) * 64 + layout_.stations.size(bay + 1);
+    for (const std::uint32_t* i = members.begin(bay); i != members.end(bay); ++i) {
+      const BasicMember<S>& m = p.frame.members[*i];
+      const std::uint64_t word = (std::uint64_t{p.sort_of[*i]} << 20) ^ (std::uint64_t{code(bay, m.from)} << 10) ^ code(bay, m.to);
+      h = (h ^ word) * 0xD6E8'FEB8'6659'FD93ULL;
+      h ^= h >> 32;
+    }
+    return h;
+  }
+  bool same_bay(const PreparedFrame<S>& p, std::size_t a, std::size_t b) const {
+    const Lists& l = layout_.along;
+    if (l.size(a) != l.size(b) || layout_.inner.size(a) != layout_.inner.size(b)) return false;
+    if (layout_.stations.size(a) != layout_.stations.size(b) || layout_.stations.size(a + 1) != layout_.stations.size(b + 1)) return false;
+    for (std::size_t i = 0; i < l.size(a); ++i) {
+      const std::size_t ma = l.begin(a)[i], mb = l.begin(b)[i];
+      const BasicMember<S>&x = p.frame.members[ma], &y = p.frame.members[mb];
+      if (p.sort_of[ma] != p.sort_of[mb] || code(a, x.from) != code(b, y.from) || code(a, x.to) != code(b, y.to)) return false;
+    }
+    return true;
+  }
+
+  /// Returns the smallest pivot ratio of the joints inside.
+  double make_bay(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& m) const {
+    m.n1 = unknowns(bay);
+    m.n2 = unknowns(bay + 1);
+    m.inner = 6 * layout_.inner.size(bay);
+    const std::size_t outer = m.n1 + m.n2, all = outer + m.inner;
+    m.ld = padded(all);
+    m.k.assign(m.ld * all, S(0));
+    const auto first = [&](std::size_t node) {
+      const std::uint32_t c = code(bay, node);
+      return 6 * (c / 3) + (c % 3 == 0 ? 0 : (c % 3 == 1 ? m.n1 : outer));
+    };
+    for (const std::uint32_t* i = layout_.along.begin(bay); i != layout_.along.end(bay); ++i) {
+      const BasicMember<S>& member = p.frame.members[*i];
+      const std::size_t from = first(member.from), to = first(member.to) - 6;
+      put_member_matrix(p.sort(*i).plain, [&](std::size_t r, std::size_t c, const S& v) {
+        m.k[(c < 6 ? from + c : to + c) * m.ld + (r < 6 ? from + r : to + r)] += v;
+      });
+    }
+    return m.inner > 0 ? condense(m, outer) : 1.0;
+  }
+
+  /// K - K_w K_ww⁻¹ K_wᵀ; a motion inside that nothing resists (a pinned joint's turning) stays at rest.
+  /// Returns the smallest pivot ratio.
+  static double condense(NodeMatrix<S>& m, std::size_t outer) {
+    const std::size_t w = m.inner, ld = padded(w);
+    m.held_inner.assign(ld * w, S(0));
+    for (std::size_t c = 0; c < w; ++c)
+      for (std::size_t r = 0; r < w; ++r) m.held_inner[c * ld + r] = m.at(outer + r, outer + c);
+    std::vector<char> idle(w, 0);
+    for (std::size_t i = 0; i < w; ++i)
+      if (value_of(m.held_inner[i * ld + i]) == 0.0) {
+        idle[i] = 1;
+        m.held_inner[i * ld + i] = S(1);
+      }
+    const double ratio = KernelsOf<S>::invert(w, ld, m.held_inner.data());
+    for (std::size_t i = 0; i < w; ++i)
+      if (idle[i] != 0) m.held_inner[i * ld + i] = S(0);
+    m.to_inner.assign(ld * outer, S(0));
+    for (std::size_t c = 0; c < outer; ++c)
+      for (std::size_t j = 0; j < w; ++j) {
+        const S v = m.at(outer + j, c);
+        if (value_of(v) != 0.0)
+          for (std::size_t r = 0; r < w; ++r) m.to_inner[c * ld + r] += S(m.held_inner[j * ld + r] * v);
+      }
+    for (std::size_t c = 0; c < outer; ++c)
+      for (std::size_t r = c; r < outer; ++r) {
+        S sum = S(0);
+        for (std::size_t j = 0; j < w; ++j) sum += S(m.at(outer + j, r) * m.to_inner[c * ld + j]);
+        m.at(r, c) -= sum;
+        m.at(c, r) = m.at(r, c);
+      }
+    return ratio;
+  }
+
+  static void find_blocks(const NodeMatrix<S>& m, std::vector<BasicBlock6<S>>& blocks) {
+    blocks.clear();
+    for (std::size_t c = 0; c < m.n2; c += 6)
+      for (std::size_t r = 0; r < m.n1; r += 6) {
+        BasicBlock6<S> b{};
+        bool any = false;
+        b.row = static_cast<int>(r / 6);
+        b.column = static_cast<int>(c / 6);
+        for (std::size_t j = 0; j < 6; ++j)
+          for (std::size_t i = 0; i < 6; ++i) {
+            b.value[8 * j + i] = m.at(r + i, m.n1 + c + j);
+            any = any || value_of(b.value[8 * j + i]) != 0.0;
+          }
+        if (any) blocks.push_back(b);
+      }
+    blocks.shrink_to_fit();
+  }
+
+  ChainLayout layout_;
+  double inner_ratio_ = 1.0;
+  std::vector<BayType<S>> types_;
+  std::vector<std::uint32_t> type_of_;
+};
+
+}  // namespace baywork::detail

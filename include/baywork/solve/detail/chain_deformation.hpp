@@ -1,0 +1,401 @@
+// SPDX-License-Identifier: MIT
+// The chain in deformation coordinates: rigid motion never meets stiffness, so a girder may be as long as it likes.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include <baywork/solve/detail/bay_inside.hpp>
+#include <baywork/solve/detail/chain_bays.hpp>
+#include <baywork/solve/detail/chain_fast.hpp>
+#include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/deformed_bay.hpp>
+#include <baywork/solve/detail/kernels.hpp>
+#include <baywork/solve/detail/rigid_arms.hpp>
+
+namespace baywork::detail {
+
+/// One eliminated station's coordinates: r (6), s (6), a (n1 - 6), r' (6), a' (n2 - 6), of which r and s stand for the
+/// same. For most stations e = (s, a) is eliminated; a held or sprung motion is its own coordinate instead:
+///   a_p = y - R_p r           at a joint beside the reference,
+///   s = r' - T r, with r = y  at the reference itself,
+/// so a stiff spring or a rigid support is never part of a difference. What is left of r is r = T⁻¹ (r' - s).
+/// Each substitution adds multiples of one row and column to others: `each(target, source, factor)`.
+template <class S, class Each>
+void substitute(const GroundTie<S>* tie, const GroundTie<S>* end, std::size_t n1, const Vec3<S>* arms, const Vec3<S>* step, const Each& each) {
+  std::array<Term<S>, 3> terms;
+  std::array<bool, 6> own{};
+  for (; tie != end; ++tie) {
+    if (tie->kind == GroundTie<S>::Kind::idle) continue;
+    const std::size_t u = tie->unknown;
+    if (u < 6) {
+      own[u] = true;
+      continue;
+    }
+    const std::size_t count = rigid_terms(u % 6, arms[u / 6], terms);
+    for (std::size_t t = 0; t < count; ++t) each(terms[t].of, 6 + u, S(-terms[t].factor));
+  }
+  if (step == nullptr) return;  // the meeting station keeps its r
+  const std::size_t far = n1 + 6;
+  for (std::size_t k = 0; k < 6; ++k) {
+    if (!own[k]) continue;
+    each(far + k, 6 + k, S(1));
+    const std::size_t count = rigid_terms(k, *step, terms);
+    for (std::size_t t = 0; t < count; ++t) each(terms[t].of, 6 + k, S(-terms[t].factor));
+  }
+  for (std::size_t k = 0; k < 6; ++k) {  // displacements before rotations: they are made of them
+    if (own[k]) continue;
+    each(far + k, k, S(1));
+    each(6 + k, k, S(-1));
+    const std::size_t count = rigid_terms(k, *step, terms);
+    for (std::size_t t = 1; t < count; ++t) each(terms[t].of, k, S(-terms[t].factor));
+  }
+}
+
+template <class S>
+class DeformationChain {
+ public:
+  using A = accurate_t<S>;
+
+  bool compute(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
+    bays_ = &bays;
+    arms_ = ChainArms<S>(p.frame, bays.layout());
+    place();
+    return refactor(p, ground, 0, stations() - 1, run);
+  }
+  /// Factors anew after a change in bays or stations `first` to `last`; takes up at the last checkpoint before them.
+  bool refactor(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t first, std::size_t last, RunBoth run = one_after_the_other) {
+    ground_ = &ground;
+    Task task{this, &p, (std::min)(first, meet_), (std::max)((std::min)(last, stations() - 1), meet_)};
+    run([](void* c) { static_cast<Task*>(c)->self->sweep(*static_cast<Task*>(c)->p, true, static_cast<Task*>(c)->first); },
+        [](void* c) { static_cast<Task*>(c)->self->sweep(*static_cast<Task*>(c)->p, false, static_cast<Task*>(c)->last); }, &task);
+    return meet(p);
+  }
+
+  std::size_t stations() const noexcept { return bays_->stations(); }
+  double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
+  std::size_t length() const noexcept { return start_.back(); }
+  std::size_t start(std::size_t station) const { return start_[station]; }
+  std::size_t bytes() const noexcept { return (factor_.size() + left_marks_.size() + right_marks_.size()) * sizeof(S); }
+  std::size_t work_size() const noexcept { return length() + 4 * widest_ + 32; }
+
+  /// Motions under forces: `x` on the stations' joints, laid out as start() says, void afterwards; `inside(bay)` on the
+  /// joints inside a bay (six each), or nullptr. `add(station, place, motions)` and `add.inside(bay, place, motions)`
+  /// receive the answer, six motions per joint to twice the digits.
+  template <class Inside, class Add>
+  void solve(S* x, const Inside& inside, const Add& add, S* work) const {
+    S* const y = work;
+    S* const h = y + length();
+    for (std::size_t i = 0; i < stations(); ++i) collect(i, x + start_[i]);
+    for (std::size_t i = 0; i < meet_; ++i) forward(i, true, x, y, h, inside);
+    for (std::size_t i = stations() - 1; i > meet_; --i) forward(i, false, x, y, h, inside);
+    std::array<A, 6> at_meet;
+    const std::size_t n = bays_->unknowns(meet_);
+    std::copy(x + start_[meet_], x + start_[meet_] + n, h + 6);
+    std::fill(h + 6 + n, h + 6 + padded(n), S(0));
+    S* const q = h + 6;  // r, a; the substitutions count s in between
+    substitute_meeting([&](std::size_t target, std::size_t source, const S& f) { q[target] += S(f * q[source]); });
+    hold(meet_, [&](std::size_t u) { q[u] = S(0); });
+    K::forward(n, 0, padded(n), meeting_.data(), q);
+    K::backward(n, 0, padded(n), meeting_.data(), q);
+    for (std::size_t k = 0; k < 6; ++k) at_meet[k] = A(q[k]);
+    finish(meet_, at_meet, q, x, add);
+    for (const bool forward : {true, false}) {
+      std::array<A, 6> r = at_meet;
+      if (forward)
+        for (std::size_t i = meet_; i-- > 0;) back(i, true, x, y, h, r, inside, add);
+      else
+        for (std::size_t i = meet_ + 1; i < stations(); ++i) back(i, false, x, y, h, r, inside, add);
+    }
+  }
+
+ private:
+  using K = KernelsOf<S>;
+  using Matrix = std::vector<S>;
+  static constexpr std::size_t checkpoint = 16;  ///< stations from one kept intermediate state to the next
+  struct Task {
+    DeformationChain* self;
+    const PreparedFrame<S>* p;
+    std::size_t first, last;
+  };
+
+  std::size_t far_of(std::size_t i, bool forward) const { return forward ? i + 1 : i - 1; }
+  std::size_t ld_of(std::size_t i, bool forward) const { return padded(bays_->unknowns(i) + bays_->unknowns(far_of(i, forward))); }
+  Vec3<S> step_of(std::size_t i, bool forward) const { return forward ? arms_.step(i) : -arms_.step(i - 1); }
+  const GroundTie<S>* ties(std::size_t i) const { return ground_->begin(i); }
+  const GroundTie<S>* ties_end(std::size_t i) const { return ground_->end(i); }
+  /// Whether some motion of a station is held or sprung: then it takes the general step.
+  bool tied(std::size_t i) const {
+    return std::any_of(ties(i), ties_end(i), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
+  }
+  template <class Hold>
+  void hold(std::size_t i, const Hold& at) const {
+    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
+      if (t->kind != GroundTie<S>::Kind::spring) at(static_cast<std::size_t>(t->unknown));
+  }
+
+  void place() {
+    const std::size_t n = stations();
+    meet_ = n / 2;
+    start_.assign(1, 0);
+    factor_start_.assign(1, 0);
+    ratio_.assign(n, 1.0);
+    widest_ = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+      const std::size_t u = bays_->unknowns(i);
+      start_.push_back(start_.back() + padded(u));
+      factor_start_.push_back(factor_start_.back() + (i == meet_ ? 0 : ld_of(i, i < meet_) * u));
+      widest_ = (std::max)(widest_, padded(u));
+    }
+    factor_.resize(factor_start_.back());
+    const std::size_t mark = widest_ * widest_;
+    left_marks_.assign((meet_ / checkpoint + 1) * mark, S(0));
+    right_marks_.assign(((n - 1 - meet_) / checkpoint + 1) * mark, S(0));
+    left_.assign(mark, S(0));
+    right_.assign(mark, S(0));
+  }
+
+  /// State S (n x n over r, a; lower triangle) of what has been eliminated before a station, from one end on.
+  void sweep(const PreparedFrame<S>& p, bool forward, std::size_t from) {
+    const std::size_t end = forward ? 0 : stations() - 1, mark = widest_ * widest_;
+    std::vector<S>& marks = forward ? left_marks_ : right_marks_;
+    std::size_t done = (forward ? from : end - from) / checkpoint;
+    std::size_t i = forward ? done * checkpoint : end - done * checkpoint;
+    Matrix s(marks.begin() + static_cast<std::ptrdiff_t>(done * mark), marks.begin() + static_cast<std::ptrdiff_t>((done + 1) * mark));
+    Matrix k, general;
+    NodeMatrix<S> node_scratch;
+    DeformedBay<S> scratch;
+    DeformedBays<S> kept;
+    for (; i != meet_; i = far_of(i, forward)) {
+      const std::size_t passed = forward ? i : end - i;
+      if (passed % checkpoint == 0) std::copy(s.begin(), s.end(), marks.begin() + static_cast<std::ptrdiff_t>(passed / checkpoint * mark));
+      const DeformedBay<S>& bay = kept.get(p, *bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
+      add_within(p, i, s.data());
+      if (tied(i))
+        general_step(i, forward, bay, s.data(), k, general);
+      else
+        plain_step(i, forward, bay, s.data(), k);
+      std::size_t worst = 0;
+      const std::size_t n1 = bay.n1, n2 = bay.n2;
+      ratio_[i] = K::eliminate(n1, n2, bay.ld, k.data(), &worst);
+      std::copy(k.begin(), k.begin() + static_cast<std::ptrdiff_t>(bay.ld * n1), factor_.begin() + static_cast<std::ptrdiff_t>(factor_start_[i]));
+      for (std::size_t c = 0; c < n2; ++c)
+        for (std::size_t r = c; r < n2; ++r) s[c * padded(n2) + r] = k[(n1 + c) * bay.ld + n1 + r];
+    }
+    (forward ? left_ : right_).swap(s);
+  }
+
+  /// Members inside the station: a function of a alone.
+  void add_within(const PreparedFrame<S>& p, std::size_t i, S* s) const {
+    const ChainLayout& l = bays_->layout();
+    const std::size_t ld = padded(bays_->unknowns(i));
+    for (const std::uint32_t* m = l.within.begin(i); m != l.within.end(i); ++m) {
+      const std::size_t from = 6 * l.place[p.frame.members[*m].from], to = 6 * l.place[p.frame.members[*m].to];
+      put_member_matrix(p.sort(*m).plain, [&](std::size_t r, std::size_t c, const S& v) {
+        const std::size_t row = r < 6 ? from + r : to + r - 6, column = c < 6 ? from + c : to + c - 6;
+        if (column >= 6 && row >= column) s[column * ld + row] += v;
+      });
+    }
+  }
+
+  /// K of e = (s, a) and k = (r', a'): the bay's, and the state's with r = T⁻¹ (r' - s):
+  ///   P = T⁻ᵀ S_rr T⁻¹, Q = T⁻ᵀ S_ra;  ss += P, as -= Qᵀ, aa += S_aa, r's -= P, r'a += Q, r'r' += P.
+  void plain_step(std::size_t i, bool forward, const DeformedBay<S>& bay, const S* s, Matrix& k) const {
+    const std::size_t n1 = bay.n1, ld = bay.ld, lds = padded(n1);
+    k = bay.k;
+    for (std::size_t c = 6; c < n1; ++c)
+      for (std::size_t r = c; r < n1; ++r) k[c * ld + r] += s[c * lds + r];
+    hold(i, [&](std::size_t u) { k[u * ld + u] = S(1); });  // a pinned joint's turning: nothing there
+    bool resisted = false;
+    for (std::size_t c = 0; c < 6; ++c) resisted = resisted || value_of(s[c * lds + c]) != 0.0;
+    if (!resisted) return;
+    const Vec3<S> d = step_of(i, forward);
+    // T⁻ᵀ v: forces at the near reference, taken to the far one: m - D × f
+    const auto taken = [&](S* v) {
+      const Vec3<S> m = cross(d, Vec3<S>{v[0], v[1], v[2]});
+      for (std::size_t j = 0; j < 3; ++j) v[3 + j] -= m[j];
+    };
+    std::array<S, 36> P;
+    for (std::size_t c = 0; c < 6; ++c)
+      for (std::size_t r = 0; r < 6; ++r) P[6 * c + r] = r < c ? s[r * lds + c] : s[c * lds + r];
+    for (std::size_t c = 0; c < 6; ++c) taken(&P[6 * c]);
+    for (std::size_t r = 0; r < 6; ++r) {
+      std::array<S, 6> row;
+      for (std::size_t c = 0; c < 6; ++c) row[c] = P[6 * c + r];
+      taken(row.data());
+      for (std::size_t c = 0; c < 6; ++c) P[6 * c + r] = row[c];
+    }
+    for (std::size_t c = 0; c < 6; ++c)
+      for (std::size_t r = 0; r < 6; ++r) {
+        if (r >= c) {
+          k[c * ld + r] += P[6 * c + r];
+          k[(n1 + c) * ld + n1 + r] += P[6 * c + r];
+        }
+        k[c * ld + n1 + r] -= P[6 * c + r];
+      }
+    for (std::size_t a = 6; a < n1; ++a) {
+      std::array<S, 6> q;
+      for (std::size_t r = 0; r < 6; ++r) q[r] = s[r * lds + a];
+      taken(q.data());
+      for (std::size_t r = 0; r < 6; ++r) {
+        k[r * ld + a] -= q[r];
+        k[a * ld + n1 + r] += q[r];
+      }
+    }
+  }
+
+  /// The same with supports: see substitute().
+  void general_step(std::size_t i, bool forward, const DeformedBay<S>& bay, const S* s, Matrix& k, Matrix& g) const {
+    const std::size_t n1 = bay.n1, n2 = bay.n2, all = n1 + n2 + 6, lds = padded(n1);
+    g.assign(all * all, S(0));
+    const auto at = [&](std::size_t r, std::size_t c) -> S& { return g[c * all + r]; };
+    const auto add = [&](std::size_t r, std::size_t c, const S& v) {
+      at(r, c) += v;
+      if (r != c) at(c, r) += v;
+    };
+    for (std::size_t c = 0; c < n1 + n2; ++c)
+      for (std::size_t r = c; r < n1 + n2; ++r) add(6 + r, 6 + c, bay.k[c * bay.ld + r]);
+    const auto near = [](std::size_t u) { return u < 6 ? u : u + 6; };
+    for (std::size_t c = 0; c < n1; ++c)
+      for (std::size_t r = c; r < n1; ++r) add(near(r), near(c), s[c * lds + r]);
+    const Vec3<S> d = step_of(i, forward);
+    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &d, [&](std::size_t target, std::size_t source, const S& f) {
+      for (std::size_t r = 0; r < all; ++r) at(r, target) += S(f * at(r, source));
+      for (std::size_t c = 0; c < all; ++c) at(target, c) += S(f * at(source, c));
+    });
+    const std::array<std::size_t, 6> slot = slots(i);
+    const auto from = [&](std::size_t u) { return u < 6 ? slot[u] : u + 6; };
+    k.assign(bay.ld * (n1 + n2), S(0));
+    for (std::size_t c = 0; c < n1 + n2; ++c)
+      for (std::size_t r = c; r < n1 + n2; ++r) k[c * bay.ld + r] = at(from(r), from(c));
+    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t) {
+      const std::size_t u = t->unknown;
+      if (t->kind == GroundTie<S>::Kind::spring) {
+        k[u * bay.ld + u] += t->stiffness;
+        continue;
+      }
+      for (std::size_t c = 0; c < u; ++c) k[c * bay.ld + u] = S(0);
+      for (std::size_t r = u + 1; r < n1 + n2; ++r) k[u * bay.ld + r] = S(0);
+      k[u * bay.ld + u] = S(1);
+    }
+  }
+  /// Which coordinate stands for each motion of the reference: its own (r) where it is tied, else s.
+  std::array<std::size_t, 6> slots(std::size_t i) const {
+    std::array<std::size_t, 6> slot{6, 7, 8, 9, 10, 11};
+    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
+      if (t->unknown < 6 && t->kind != GroundTie<S>::Kind::idle) slot[t->unknown] = t->unknown;
+    return slot;
+  }
+  template <class Each>
+  void substitute_meeting(const Each& each) const {
+    substitute(ties(meet_), ties_end(meet_), bays_->unknowns(meet_), arms_.plain(meet_), static_cast<const Vec3<S>*>(nullptr),
+               [&](std::size_t target, std::size_t source, const S& f) { each(target, source - 6, f); });
+  }
+
+  bool meet(const PreparedFrame<S>& p) {
+    const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
+    Matrix m(ld * n, S(0));
+    for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left_[k] + right_[k]);
+    add_within(p, meet_, m.data());
+    for (std::size_t c = 0; c < n; ++c)
+      for (std::size_t r = 0; r < c; ++r) m[c * ld + r] = m[r * ld + c];
+    substitute_meeting([&](std::size_t target, std::size_t source, const S& f) {
+      for (std::size_t r = 0; r < n; ++r) m[target * ld + r] += S(f * m[source * ld + r]);
+      for (std::size_t c = 0; c < n; ++c) m[c * ld + target] += S(f * m[c * ld + source]);
+    });
+    FastChain<S>::add_ties(*ground_, meet_, n, ld, m.data());
+    std::size_t worst = 0;
+    ratio_[meet_] = K::eliminate(n, 0, ld, m.data(), &worst);
+    meeting_.swap(m);
+    return smallest_pivot_ratio() > 0.0;
+  }
+
+  /// Forces on a station's joints -> (g_r, g_a).
+  void collect(std::size_t i, S* x) const {
+    const std::size_t n = bays_->unknowns(i);
+    for (std::size_t u = 6; u < n; u += 6) add_resultant(x + u, arms_.plain(i)[u / 6], x);
+  }
+
+  template <class Inside>
+  void forward(std::size_t i, bool forward, S* x, S* y, S* h, const Inside& inside) const {
+    const std::size_t far = far_of(i, forward), n1 = bays_->unknowns(i), n2 = bays_->unknowns(far), bay = (std::min)(i, far);
+    S* const g = x + start_[i];
+    const Vec3<S> d = step_of(i, forward);
+    // coordinates r, s, a, r', a'
+    for (std::size_t k = 0; k < padded(n1 + n2) + 6; ++k) h[k] = S(0);
+    for (std::size_t u = 0; u < n1; ++u) h[u < 6 ? u : u + 6] = g[u];
+    if (const S* f = inside(bay); f != nullptr) add_inside_forces(bays_->type(bay), arms_, bay, forward, n1, n2, f, h);
+    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &d, [&](std::size_t target, std::size_t source, const S& factor) { h[target] += S(factor * h[source]); });
+    const std::array<std::size_t, 6> slot = slots(i);
+    for (std::size_t u = 0; u < 6; ++u) h[6 + u] = h[slot[u]];
+    hold(i, [&](std::size_t u) { h[6 + u] = S(0); });
+    K::forward(n1, n2, ld_of(i, forward), factor_.data() + factor_start_[i], h + 6);
+    std::copy(h + 6, h + 6 + n1, y + start_[i]);
+    S* const next = x + start_[far];
+    for (std::size_t u = 0; u < n2; ++u) next[u] += h[6 + n1 + u];
+  }
+  template <class Inside, class Add>
+  void back(std::size_t i, bool forward, S* x, const S* y, S* h, std::array<A, 6>& r, const Inside& inside, const Add& add) const {
+    const std::size_t far = far_of(i, forward), n1 = bays_->unknowns(i), n2 = bays_->unknowns(far);
+    std::copy(y + start_[i], y + start_[i] + n1, h);
+    std::copy(x + start_[far], x + start_[far] + n2, h + n1);
+    std::fill(h + n1 + n2, h + padded(n1 + n2), S(0));
+    K::backward(n1, n2, ld_of(i, forward), factor_.data() + factor_start_[i], h);
+    const std::array<std::size_t, 6> slot = slots(i);
+    const Vec3<A> d = forward ? arms_.step_wide(i) : -arms_.step_wide(i - 1);
+    std::array<A, 6> near;
+    for (std::size_t k = 3; k < 6; ++k) near[k] = slot[k] == k ? A(h[k]) : A(r[k] - A(h[k]));
+    const Vec3<A> turned = cross(Vec3<A>{near[3], near[4], near[5]}, d);
+    for (std::size_t k = 0; k < 3; ++k) near[k] = slot[k] == k ? A(h[k]) : A(A(r[k] - A(h[k])) - turned[k]);
+    finish(i, near, h, x, add);
+    const std::size_t bay = (std::min)(i, far);
+    if (const BayType<S>& t = bays_->type(bay); t.inner > 0) {
+      const std::array<A, 6> continued = rigid_motion(near, d);
+      std::array<S, 6> s;
+      for (std::size_t k = 0; k < 6; ++k) s[k] = slot[k] == k ? rounded<S>(A(r[k] - continued[k])) : h[k];
+      std::array<A, 6> u;
+      inside_motions(t, arms_, bay, forward, n1, n2, inside(bay), s, x + start_[i], x + start_[far], [&](std::size_t j, const S& motion) {
+        if (j % 6 == 0) u = rigid_motion(near, arms_.inside(bay, j / 6, forward));
+        u[j % 6] += A(motion);
+        if (j % 6 == 5) add.inside(bay, j / 6, u);
+      });
+    }
+    r = near;
+  }
+
+  /// Hands out a station's motions and leaves (r, a) in x for its neighbour; e: a, or y where a motion is tied.
+  template <class Add>
+  void finish(std::size_t i, const std::array<A, 6>& r, const S* e, S* x, const Add& add) const {
+    const std::size_t n = bays_->unknowns(i);
+    S* const q = x + start_[i];
+    for (std::size_t k = 0; k < 6; ++k) q[k] = rounded<S>(r[k]);
+    add(i, std::size_t{0}, r);
+    const GroundTie<S>* tie = ties(i);
+    for (std::size_t p = 1; p < n / 6; ++p) {
+      std::array<A, 6> u = rigid_motion(r, arms_.wide(i)[p]);
+      for (std::size_t k = 0; k < 6; ++k) {
+        const std::size_t at = 6 * p + k;
+        while (tie != ties_end(i) && tie->unknown < at) ++tie;
+        const bool own = tie != ties_end(i) && tie->unknown == at && tie->kind != GroundTie<S>::Kind::idle;
+        const A motion = own ? A(e[at]) : A(u[k] + A(e[at]));
+        q[at] = own ? rounded<S>(A(motion - u[k])) : e[at];
+        u[k] = motion;
+      }
+      add(i, p, u);
+    }
+  }
+
+  const ChainBays<S>* bays_ = nullptr;
+  const ChainGround<S>* ground_ = nullptr;
+  ChainArms<S> arms_;
+  std::size_t meet_ = 0, widest_ = 0;
+  std::vector<std::size_t> start_, factor_start_;
+  std::vector<S> factor_, meeting_, left_, right_, left_marks_, right_marks_;
+  std::vector<double> ratio_;
+};
+
+}  // namespace baywork::detail

@@ -1,0 +1,283 @@
+// SPDX-License-Identifier: MIT
+// The fast form: block-tridiagonal elimination from both ends to the middle, with the inverse of each pivot kept.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include <baywork/solve/detail/chain_bays.hpp>
+#include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/kernels.hpp>
+#include <baywork/solve/solve_path.hpp>
+
+namespace baywork::detail {
+
+/// K of a chain is block-tridiagonal: D_i on the diagonal, C_i between station i and i + 1. From the left,
+///   P_i = (D_i - C_{i-1}ᵀ P_{i-1} C_{i-1})⁻¹,
+/// from the right likewise, and where both meet, each takes its part off the meeting station's D. Only P_i is kept
+/// (symmetric, packed); C_i is a handful of 6 x 6 blocks that bays of one type share.
+///
+/// The motions are absolute, so the large rigid motion of a long girder meets its stiffness, and about 3e-18 n⁴ of the
+/// answer is lost over n bays per span: the certificate says when that is too much.
+/// Source: block elimination of tridiagonal systems as in G. H. Golub, C. F. Van Loan, Matrix Computations, 4.5
+/// (value from memory); elimination from both ends is common practice.
+template <class S>
+class FastChain {
+ public:
+  /// Factors; false where a pivot is not positive. The same numbers come out with one thread or two.
+  bool compute(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
+    bays_ = &bays;
+    place();
+    return refactor(p, ground, 0, stations() - 1, run);
+  }
+  /// Factors anew after a change in bays or stations `first` to `last`: what lies between them and the nearer end stays.
+  bool refactor(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t first, std::size_t last, RunBoth run = one_after_the_other) {
+    const std::size_t n = stations();
+    Task task{this, &p, &ground, (std::min)(first, meet_), (std::max)((std::min)(last, n - 1), meet_), {}, {}};
+    run(
+        [](void* c) {
+          Task& t = *static_cast<Task*>(c);
+          t.self->sweep(*t.p, *t.ground, true, t.first, t.left);
+        },
+        [](void* c) {
+          Task& t = *static_cast<Task*>(c);
+          t.self->sweep(*t.p, *t.ground, false, t.last, t.right);
+        },
+        &task);
+    return meet(p, ground, task.left, task.right);
+  }
+
+  std::size_t stations() const noexcept { return bays_->stations(); }
+  /// Smallest pivot against the stiffness its unknown had on its own.
+  double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
+  std::size_t length() const noexcept { return start_.back(); }
+  /// Where a station's unknowns stand in a solution's vector; six per joint, then zeros up to a multiple of eight.
+  std::size_t start(std::size_t station) const { return start_[station]; }
+  std::size_t bytes() const noexcept { return packed_.size() * sizeof(S); }
+
+  /// x := K⁻¹ x. `work`: 2 · longest padded station.
+  void solve(S* x, S* work) const {
+    const std::size_t n = stations();
+    S* const z = work;
+    S* const t = work + widest_;
+    for (std::size_t i = 0; i < meet_; ++i) {
+      const std::vector<BasicBlock6<S>>& c = bays_->type(i).blocks;
+      K::apply(bays_->unknowns(i), packed(i), x + start_[i], z);
+      K::minus_transposed_times(c.data(), c.size(), z, x + start_[i + 1]);
+      std::copy(z, z + padded(bays_->unknowns(i)), x + start_[i]);
+    }
+    for (std::size_t i = n - 1; i > meet_; --i) {
+      const std::vector<BasicBlock6<S>>& c = bays_->type(i - 1).blocks;
+      K::apply(bays_->unknowns(i), packed(i), x + start_[i], z);
+      K::minus_blocks_times(c.data(), c.size(), z, x + start_[i - 1]);
+      std::copy(z, z + padded(bays_->unknowns(i)), x + start_[i]);
+    }
+    K::apply(bays_->unknowns(meet_), packed(meet_), x + start_[meet_], z);
+    std::copy(z, z + padded(bays_->unknowns(meet_)), x + start_[meet_]);
+    const auto back = [&](std::size_t i, std::size_t from) {
+      const std::size_t size = padded(bays_->unknowns(i));
+      for (std::size_t k = 0; k < size; ++k) t[k] = S(0);
+      const std::vector<BasicBlock6<S>>& c = bays_->type((std::min)(i, from)).blocks;
+      if (i < from)
+        K::minus_blocks_times(c.data(), c.size(), x + start_[from], t);
+      else
+        K::minus_transposed_times(c.data(), c.size(), x + start_[from], t);
+      K::apply(bays_->unknowns(i), packed(i), t, z);
+      S* const xi = x + start_[i];
+      for (std::size_t k = 0; k < size; ++k) xi[k] += z[k];
+    };
+    for (std::size_t i = meet_; i-- > 0;) back(i, i + 1);
+    for (std::size_t i = meet_ + 1; i < n; ++i) back(i, i - 1);
+  }
+
+  /// The same for m right-hand sides: station i's part is `padded` rows by m columns from start(i) · m on.
+  /// `work`: 2 m · longest padded station.
+  void solve_many(S* x, std::size_t m, S* work) const {
+    const std::size_t n = stations();
+    S* const z = work;
+    S* const t = work + widest_ * m;
+    const auto pivot = [&](std::size_t i) {
+      const std::size_t ld = padded(bays_->unknowns(i));
+      K::apply_many(bays_->unknowns(i), packed(i), ld, x + start_[i] * m, z, m);
+      std::copy(z, z + ld * m, x + start_[i] * m);
+      return ld;
+    };
+    const auto couple = [&](std::size_t bay, bool forward, const S* from, std::size_t ld_from, S* to, std::size_t ld_to) {
+      const std::vector<BasicBlock6<S>>& c = bays_->type(bay).blocks;
+      if (forward)
+        K::minus_transposed_times_many(c.data(), c.size(), ld_from, from, ld_to, to, m);
+      else
+        K::minus_blocks_times_many(c.data(), c.size(), ld_from, from, ld_to, to, m);
+    };
+    for (std::size_t i = 0; i < meet_; ++i) {
+      const std::size_t ld = pivot(i);
+      couple(i, true, x + start_[i] * m, ld, x + start_[i + 1] * m, padded(bays_->unknowns(i + 1)));
+    }
+    for (std::size_t i = n - 1; i > meet_; --i) {
+      const std::size_t ld = pivot(i);
+      couple(i - 1, false, x + start_[i] * m, ld, x + start_[i - 1] * m, padded(bays_->unknowns(i - 1)));
+    }
+    pivot(meet_);
+    const auto back = [&](std::size_t i, std::size_t from) {
+      const std::size_t ld = padded(bays_->unknowns(i));
+      for (std::size_t k = 0; k < ld * m; ++k) t[k] = S(0);
+      couple((std::min)(i, from), i > from, x + start_[from] * m, padded(bays_->unknowns(from)), t, ld);
+      K::apply_many(bays_->unknowns(i), packed(i), ld, t, z, m);
+      S* const xi = x + start_[i] * m;
+      for (std::size_t k = 0; k < ld * m; ++k) xi[k] += z[k];
+    };
+    for (std::size_t i = meet_; i-- > 0;) back(i, i + 1);
+    for (std::size_t i = meet_ + 1; i < n; ++i) back(i, i - 1);
+  }
+  std::size_t work_size(std::size_t m = 1) const noexcept { return 2 * widest_ * m; }
+
+  /// Ties of station i in its full matrix: springs added, held and idle motions cut off.
+  static void add_ties(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m) {
+    for (const GroundTie<S>* t = ground.begin(i); t != ground.end(i); ++t) {
+      const std::size_t u = t->unknown;
+      if (t->kind == GroundTie<S>::Kind::spring) {
+        m[u * ld + u] += t->stiffness;
+        continue;
+      }
+      for (std::size_t k = 0; k < n; ++k) m[u * ld + k] = m[k * ld + u] = S(0);
+      m[u * ld + u] = S(1);
+    }
+  }
+
+ private:
+  using K = KernelsOf<S>;
+  using Matrix = std::vector<S>;
+  /// What one end leaves at the station where the two meet: its stiffness there, and the diagonal before elimination.
+  struct Ended {
+    Matrix m, own;
+  };
+  struct Task {
+    FastChain* self;
+    const PreparedFrame<S>* p;
+    const ChainGround<S>* ground;
+    std::size_t first, last;
+    Ended left, right;
+  };
+
+  const S* packed(std::size_t i) const { return packed_.data() + packed_start_[i]; }
+
+  void place() {
+    const std::size_t n = stations();
+    meet_ = n / 2;
+    start_.assign(1, 0);
+    packed_start_.assign(1, 0);
+    ratio_.assign(n, 1.0);
+    widest_ = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+      start_.push_back(start_.back() + padded(bays_->unknowns(i)));
+      packed_start_.push_back(packed_start_.back() + K::packed_size(bays_->unknowns(i)));
+      widest_ = (std::max)(widest_, padded(bays_->unknowns(i)));
+    }
+    packed_.resize(packed_start_.back());
+  }
+
+  /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the diagonal before elimination.
+  double invert(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m, const S* own) const {
+    double left = 1.0;
+    for (std::size_t k = 0; k < n; ++k) {
+      const double d = value_of(m[k * ld + k]), o = value_of(own[k]);
+      if (!(d > 0.0)) return 0.0;
+      if (d < left * o) left = d / o;
+    }
+    const double ratio = K::invert(n, ld, m);
+    for (const GroundTie<S>* t = ground.begin(i); t != ground.end(i); ++t)
+      if (t->kind != GroundTie<S>::Kind::spring) m[t->unknown * ld + t->unknown] = S(0);
+    return ratio * left;
+  }
+  static void add(const NodeMatrix<S>& k, bool second, std::size_t ld, S* m) {
+    const std::size_t from = second ? k.n1 : 0, n = second ? k.n2 : k.n1;
+    for (std::size_t c = 0; c < n; ++c)
+      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] += k.k[(from + c) * k.ld + from + r];
+  }
+
+  /// Eliminates from one end (or from station `from` on, whose neighbour towards the end is kept) to the meeting station;
+  /// `out`: what is left there, without its own members.
+  void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Ended& out) {
+    const std::size_t n = stations(), end = forward ? 0 : n - 1;
+    NodeMatrix<S> scratch;
+    std::vector<BasicBlock6<S>> turned;
+    Matrix m(widest_ * widest_, S(0)), next(widest_ * widest_, S(0)), x(widest_ * widest_), t(widest_ * widest_), own(widest_, S(0));
+    std::size_t i = (forward ? from < meet_ : from > meet_) ? from : meet_;
+    if (i != end) {  // take up where an earlier factorisation stands
+      const std::size_t before = forward ? i - 1 : i + 1, bay = (std::min)(before, i);
+      const NodeMatrix<S>& k = bays_->matrix(p, bay, scratch);
+      const std::size_t nb = bays_->unknowns(before), ni = bays_->unknowns(i);
+      add(k, forward, padded(ni), m.data());
+      take_diagonal(ni, padded(ni), m.data(), S(1), own);
+      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned);
+      Matrix dense(padded(nb) * ni, S(0));
+      for (const BasicBlock6<S>& b : c)
+        for (std::size_t j = 0; j < 6; ++j)
+          for (std::size_t r = 0; r < 6; ++r) dense[(b.first_column() + j) * padded(nb) + b.first_row() + r] = b(r, j);
+      K::apply_many(nb, packed(before), padded(nb), dense.data(), x.data(), ni);
+      K::minus_blocks_transposed(nb, ni, padded(nb), x.data(), c.data(), c.size(), padded(ni), m.data(), t.data());
+    }
+    for (; i != meet_; forward ? ++i : --i) {
+      const std::size_t to = forward ? i + 1 : i - 1, bay = (std::min)(i, to);
+      const std::size_t ni = bays_->unknowns(i), nt = bays_->unknowns(to), ld = padded(ni), ldt = padded(nt);
+      const NodeMatrix<S>& k = bays_->matrix(p, bay, scratch);
+      take_diagonal(ni, ld, m.data(), S(-1), own);
+      add(k, !forward, ld, m.data());
+      bays_->add_station(p, i, m.data(), ld);
+      take_diagonal(ni, ld, m.data(), S(1), own);
+      add_ties(ground, i, ni, ld, m.data());
+      ratio_[i] = invert(ground, i, ni, ld, m.data(), own.data());
+      K::pack(ni, ld, m.data(), packed_.data() + packed_start_[i]);
+      std::fill(next.begin(), next.begin() + static_cast<std::ptrdiff_t>(ldt * nt), S(0));
+      add(k, forward, ldt, next.data());
+      own.assign(widest_, S(0));
+      take_diagonal(nt, ldt, next.data(), S(1), own);
+      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned);
+      K::times_blocks(ni, nt, ld, m.data(), c.data(), c.size(), ld, x.data());
+      K::minus_blocks_transposed(ni, nt, ld, x.data(), c.data(), c.size(), ldt, next.data(), t.data());
+      m.swap(next);
+    }
+    out.m.swap(m);
+    out.own.swap(own);
+  }
+  static void take_diagonal(std::size_t n, std::size_t ld, const S* m, const S& sign, Matrix& own) {
+    for (std::size_t k = 0; k < n; ++k) own[k] += S(sign * m[k * ld + k]);
+  }
+
+  /// The blocks from the eliminated station to the one that takes over.
+  const std::vector<BasicBlock6<S>>& oriented(std::size_t bay, bool forward, std::vector<BasicBlock6<S>>& turned) const {
+    const std::vector<BasicBlock6<S>>& c = bays_->type(bay).blocks;
+    if (forward) return c;
+    turned.resize(c.size());
+    for (std::size_t b = 0; b < c.size(); ++b) {
+      turned[b] = BasicBlock6<S>(c[b].column, c[b].row);
+      for (std::size_t j = 0; j < 6; ++j)
+        for (std::size_t r = 0; r < 6; ++r) turned[b](r, j) = c[b](j, r);
+    }
+    return turned;
+  }
+
+  bool meet(const PreparedFrame<S>& p, const ChainGround<S>& ground, const Ended& left, const Ended& right) {
+    const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
+    Matrix m(ld * n), own(n);
+    for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left.m[k] + right.m[k]);
+    for (std::size_t k = 0; k < n; ++k) own[k] = S(left.own[k] + right.own[k] - m[k * ld + k]);
+    bays_->add_station(p, meet_, m.data(), ld);
+    take_diagonal(n, ld, m.data(), S(1), own);
+    add_ties(ground, meet_, n, ld, m.data());
+    ratio_[meet_] = invert(ground, meet_, n, ld, m.data(), own.data());
+    K::pack(n, ld, m.data(), packed_.data() + packed_start_[meet_]);
+    return smallest_pivot_ratio() > 0.0;
+  }
+
+  const ChainBays<S>* bays_ = nullptr;
+  std::size_t meet_ = 0, widest_ = 0;
+  std::vector<std::size_t> start_, packed_start_;
+  std::vector<S> packed_;
+  std::vector<double> ratio_;
+};
+
+}  // namespace baywork::detail

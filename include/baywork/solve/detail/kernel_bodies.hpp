@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// The kernels of one instruction set: included once per set, therefore without a guard.
+// Set before: BAYWORK_KERNEL_SET (namespace), _LANES (2, 4, 8), _TARGET (attribute), _MADD(a, b, c) = a b + c on lanes.
+
+#ifdef BAYWORK_KERNEL_SET
+
+#define BAYWORK_KERNEL_FUNCTION BAYWORK_KERNEL_TARGET inline
+#define BAYWORK_KERNEL_HELPER BAYWORK_KERNEL_TARGET __attribute__((always_inline)) inline
+
+#include <baywork/solve/detail/kernel_lanes.hpp>
+#include <baywork/solve/detail/kernel_pivots.hpp>
+
+#include <baywork/solve/detail/kernel_blocks.hpp>
+#include <baywork/solve/detail/kernel_factor.hpp>
+#include <baywork/solve/detail/kernel_inverse.hpp>
+#include <baywork/solve/detail/kernel_packed.hpp>
+
+namespace baywork::detail::BAYWORK_KERNEL_SET {
+
+inline constexpr Kernels all{&invert,
+                             &eliminate,
+                             &times_blocks,
+                             &minus_blocks_transposed,
+                             &packed_size,
+                             &pack,
+                             &apply,
+                             &apply_many,
+                             &minus_blocks_times,
+                             &minus_transposed_times,
+                             &minus_blocks_times_many,
+                             &minus_transposed_times_many,
+                             &forward,
+                             &backward};
+
+}  // namespace baywork::detail::BAYWORK_KERNEL_SET
+
+#undef BAYWORK_KERNEL_HELPER
+#undef BAYWORK_KERNEL_FUNCTION
+#undef BAYWORK_KERNEL_MADD
+#undef BAYWORK_KERNEL_TARGET
+#undef BAYWORK_KERNEL_LANES
+#undef BAYWORK_KERNEL_SET
+
+#endif

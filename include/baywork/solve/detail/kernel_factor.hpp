@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+// L D Lᵀ of the leading part of a symmetric matrix, and what is solved with it.
+// A part of kernel_bodies.hpp, which is included once per instruction set.
+
+#ifdef BAYWORK_KERNEL_SET
+
+namespace baywork::detail::BAYWORK_KERNEL_SET {
+
+template <Size width>
+BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size ld, double* k, double* minus_z, Size ldz,
+                                             double* inverse) {
+  if (first + width > n1) return first;
+  PivotBlock p, next{};
+  factor<width>(p, k + first * (ld + 1), ld);
+  for (; first + width <= n1; first += width, p = next) {
+    const Size after = first + width;
+    double *const columns = k + first * ld, *const s = columns + first;
+    solve_panel<width>(p, tile_start(first), n, columns, ld, 1.0, columns, ld, minus_z, ldz);
+    keep_pivots<width>(inverse + first, p);
+    s[0] = p.d0;
+    if (width > 1) s[1] = p.l10, s[1 + ld] = p.d1;
+    if (width > 2) s[2] = p.l20, s[3] = p.l30, s[2 + ld] = p.l21, s[3 + ld] = p.l31, s[2 + 2 * ld] = p.d2;
+    if (width > 2) s[3 + 2 * ld] = p.l32, s[3 + 3 * ld] = p.d3;
+    // The next pivot block first: its factor is a long chain of operations that the other updates can run beside.
+    Size done = after;
+    if (after + width <= n1) {
+      done += width;
+      update_lower(after, done, n, width, columns, ld, minus_z, ldz, k, ld);
+      factor<width>(next, k + after * (ld + 1), ld);
+    }
+    update_lower(done, n, n, width, columns, ld, minus_z, ldz, k, ld);
+  }
+  return first;
+}
+
+BAYWORK_KERNEL_FUNCTION double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
+  constexpr Size most = 128;
+  const Size n = n1 + n2;
+  if (n > most) return PlainKernels<double>::eliminate(n1, n2, ld, k, worst);
+  alignas(64) double minus_z[4 * most];
+  Diagonals<most> d;
+  keep_given(d, n1, ld, k);
+  Size done = eliminate_columns<4>(0, n1, n, ld, k, minus_z, most, d.inverse);
+  done = eliminate_columns<2>(done, n1, n, ld, k, minus_z, most, d.inverse);
+  eliminate_columns<1>(done, n1, n, ld, k, minus_z, most, d.inverse);
+  return pivot_ratio(d, n1, worst);
+}
+
+BAYWORK_KERNEL_FUNCTION void forward(Size n1, Size n2, Size ld, const double* l, double* h) {
+  const Size n = n1 + n2;
+  Size j = 0;
+  for (; j + 4 <= n1; j += 4) {
+    const double* const c = l + j * ld;
+    const double h0 = h[j], h1 = h[j + 1] - c[j + 1] * h0;
+    const double h2 = h[j + 2] - c[j + 2] * h0 - c[j + 2 + ld] * h1;
+    const double h3 = h[j + 3] - c[j + 3] * h0 - c[j + 3 + ld] * h1 - c[j + 3 + 2 * ld] * h2;
+    h[j + 1] = h1, h[j + 2] = h2, h[j + 3] = h3;
+    Size i = j + 4;
+    for (; i % lanes != 0 && i < n; ++i) h[i] -= c[i] * h0 + c[i + ld] * h1 + (c[i + 2 * ld] * h2 + c[i + 3 * ld] * h3);
+    const Lanes m0 = Lanes{} - h0, m1 = Lanes{} - h1, m2 = Lanes{} - h2, m3 = Lanes{} - h3;
+    for (; i < n; i += lanes) {
+      Lanes sum = BAYWORK_KERNEL_MADD(at(c + i).v, m0, at(h + i).v);
+      sum = BAYWORK_KERNEL_MADD(at(c + i + ld).v, m1, sum);
+      sum = BAYWORK_KERNEL_MADD(at(c + i + 2 * ld).v, m2, sum);
+      at(h + i).v = BAYWORK_KERNEL_MADD(at(c + i + 3 * ld).v, m3, sum);
+    }
+  }
+  for (; j < n1; ++j)
+    for (Size i = j + 1; i < n; ++i) h[i] -= l[i + j * ld] * h[j];
+}
+
+BAYWORK_KERNEL_FUNCTION void backward(Size n1, Size n2, Size ld, const double* l, double* h) {
+  constexpr std::make_index_sequence<4> four;
+  const Size n = n1 + n2;
+  Size j = n1;
+  for (; j % 4 != 0; --j) {
+    double sum = h[j - 1] * l[(j - 1) * (ld + 1)];
+    for (Size i = j; i < n; ++i) sum -= l[i + (j - 1) * ld] * h[i];
+    h[j - 1] = sum;
+  }
+  for (; j > 0;) {
+    j -= 4;
+    const double* const c = l + j * ld;
+    double s[4] = {};
+    Size i = j + 4;
+    for (; i % lanes != 0 && i < n; ++i)
+      for (Size r = 0; r < 4; ++r) s[r] += c[i + r * ld] * h[i];
+    Lanes sums[4];
+    clear(sums, four);
+    for (; i + lanes <= n; i += lanes) {
+      const Lanes hi = at(h + i).v;
+      add_dots(sums, c + i, ld, hi, four);
+    }
+    add_sums(sums, s);
+    for (; i < n; ++i)
+      for (Size r = 0; r < 4; ++r) s[r] += c[i + r * ld] * h[i];
+    for (Size r = 0; r < 4; ++r) s[r] = h[j + r] * c[j + r + r * ld] - s[r];
+    h[j + 3] = s[3];
+    h[j + 2] = s[2] - c[j + 3 + 2 * ld] * h[j + 3];
+    h[j + 1] = s[1] - c[j + 3 + ld] * h[j + 3] - c[j + 2 + ld] * h[j + 2];
+    h[j] = s[0] - c[j + 3] * h[j + 3] - c[j + 2] * h[j + 2] - c[j + 1] * h[j + 1];
+  }
+}
+
+}  // namespace baywork::detail::BAYWORK_KERNEL_SET
+
+#endif

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+// Small dense kernels of a chain of stations: for double the fastest set of instructions of the machine it runs on.
+#pragma once
+
+#include <cstddef>
+#include <utility>
+
+#include <baywork/solve/detail/plain_kernels.hpp>
+
+namespace baywork::detail {
+
+using Block6 = BasicBlock6<double>;
+
+enum class InstructionSet { plain, avx2, avx512 };
+
+/// What follows holds for every set. Matrices are column-major; each leading dimension (`ld...`, counted in numbers) is
+/// at least the row count rounded up to a multiple of 8. Rows from the row count on are zero and stay zero. Vectors are
+/// padded in the same way. No argument need be aligned; none may overlap another.
+struct Kernels {
+  using Size = std::size_t;
+
+  /// a (n x n, symmetric positive definite; only the lower triangle counts) becomes its inverse, in full.
+  /// Returns the smallest of pivot/|given diagonal|. If that is not above zero (NaN included), a is not positive
+  /// definite and its contents are void.
+  double (*invert)(Size n, Size ld, double* a);
+
+  /// Eliminates the first n1 unknowns of a symmetric k of order n1 + n2; only the lower triangle counts.
+  /// On return column j < n1 holds 1/d_j on the diagonal and the unit lower L below it, of k = L D Lᵀ; the lower
+  /// triangle of the last n2 rows and columns holds the Schur complement. Returns as `invert` does; *worst is whose
+  /// ratio it is.
+  double (*eliminate)(Size n1, Size n2, Size ld, double* k, Size* worst);
+
+  /// x (n1 x n2) = p c, p n1 x n1 in full, c the sum of the blocks. Columns of x past n2 are not touched.
+  void (*times_blocks)(Size n1, Size n2, Size ld, const double* p, const Block6* blocks, Size count, Size ldx,
+                       double* x);
+
+  /// d (n2 x n2) -= cᵀ x for a symmetric product, c n1 x n2: the lower triangle of d is right after it, the upper one
+  /// void. `scratch` holds n1 * ldd numbers.
+  void (*minus_blocks_transposed)(Size n1, Size n2, Size ldx, const double* x, const Block6* blocks, Size count,
+                                  Size ldd, double* d, double* scratch);
+
+  /// Numbers in a packed symmetric matrix of order n. The order of the numbers in it belongs to the instruction set.
+  Size (*packed_size)(Size n);
+  void (*pack)(Size n, Size ld, const double* full, double* packed);
+  /// y = p x.
+  void (*apply)(Size n, const double* packed, const double* x, double* y);
+  /// The same for m columns of x and y, ld apart.
+  void (*apply_many)(Size n, const double* packed, Size ld, const double* x, double* y, Size m);
+
+  /// y -= c x and y -= cᵀ x, for one vector and for m of them, ldx and ldy apart.
+  void (*minus_blocks_times)(const Block6* blocks, Size count, const double* x, double* y);
+  void (*minus_transposed_times)(const Block6* blocks, Size count, const double* x, double* y);
+  void (*minus_blocks_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
+                                  Size m);
+  void (*minus_transposed_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
+                                      Size m);
+
+  /// With l from `eliminate` and h = (h_e, h_k), n1 + n2 numbers: h_e becomes L11⁻¹ h_e and h_k becomes h_k - L21 h_e.
+  void (*forward)(Size n1, Size n2, Size ld, const double* l, double* h);
+  /// With h = (h_e after `forward`, k): h_e becomes e = L11⁻ᵀ (D⁻¹ h_e - L21ᵀ k).
+  void (*backward)(Size n1, Size n2, Size ld, const double* l, double* h);
+};
+
+}  // namespace baywork::detail
+
+#define BAYWORK_KERNEL_SET plain_set
+#define BAYWORK_KERNEL_LANES 2
+#define BAYWORK_KERNEL_TARGET
+#define BAYWORK_KERNEL_MADD(a, b, c) ((a) * (b) + (c))
+#include <baywork/solve/detail/kernel_bodies.hpp>
+
+#if defined(__x86_64__) && !defined(BAYWORK_PLAIN_KERNELS)
+#define BAYWORK_DISPATCHED_KERNELS 1
+
+// Fused multiply and add on lanes, which the language has no operator for: newer compilers have one name for it.
+#if defined(__has_builtin) && __has_builtin(__builtin_elementwise_fma)
+#define BAYWORK_FUSED_4(a, b, c) __builtin_elementwise_fma(Lanes(a), Lanes(b), Lanes(c))
+#define BAYWORK_FUSED_8 BAYWORK_FUSED_4
+#else
+#define BAYWORK_FUSED_4(a, b, c) __builtin_ia32_vfmaddpd256((a), (b), (c))
+#define BAYWORK_FUSED_8(a, b, c) __builtin_ia32_vfmaddpd512_mask((a), (b), (c), static_cast<unsigned char>(255), 4)
+#endif
+
+#define BAYWORK_KERNEL_SET avx2_set
+#define BAYWORK_KERNEL_LANES 4
+#define BAYWORK_KERNEL_TARGET __attribute__((target("avx2,fma")))
+#define BAYWORK_KERNEL_MADD BAYWORK_FUSED_4
+#include <baywork/solve/detail/kernel_bodies.hpp>
+
+#define BAYWORK_KERNEL_SET avx512_set
+#define BAYWORK_KERNEL_LANES 8
+#define BAYWORK_KERNEL_TARGET __attribute__((target("avx512f,avx512vl,avx512dq,avx2,fma")))
+#define BAYWORK_KERNEL_MADD BAYWORK_FUSED_8
+#include <baywork/solve/detail/kernel_bodies.hpp>
+
+#undef BAYWORK_FUSED_4
+#undef BAYWORK_FUSED_8
+#endif
+
+namespace baywork::detail {
+
+/// The kernels of one instruction set, or nullptr if this machine (or this build) cannot run them.
+inline const Kernels* kernels(InstructionSet set) {
+#ifdef BAYWORK_DISPATCHED_KERNELS
+  __builtin_cpu_init();  // may be called before constructors of other units have run
+  const bool avx2 = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
+  if (set == InstructionSet::avx2) return avx2 ? &avx2_set::all : nullptr;
+  if (set == InstructionSet::avx512)
+    return avx2 && __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512vl") &&
+                   __builtin_cpu_supports("avx512dq")
+               ? &avx512_set::all
+               : nullptr;
+#endif
+  return set == InstructionSet::plain ? &plain_set::all : nullptr;
+}
+
+/// The widest set that this machine runs.
+inline const Kernels& kernels() {
+  static const Kernels* const chosen = [] {
+    const Kernels* const widest = kernels(InstructionSet::avx512);
+    const Kernels* const wide = kernels(InstructionSet::avx2);
+    return widest ? widest : wide ? wide : kernels(InstructionSet::plain);
+  }();
+  return *chosen;
+}
+
+/// The kernels for a scalar: KernelsOf<S>::invert(n, ld, a). For double through the table, else without vectors.
+template <class S>
+struct KernelsOf : PlainKernels<S> {};
+
+template <>
+struct KernelsOf<double> {
+  using Size = std::size_t;
+  using Block = Block6;
+
+  static double invert(Size n, Size ld, double* a) { return kernels().invert(n, ld, a); }
+  static double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
+    return kernels().eliminate(n1, n2, ld, k, worst);
+  }
+  static void times_blocks(Size n1, Size n2, Size ld, const double* p, const Block* blocks, Size count, Size ldx,
+                           double* x) {
+    kernels().times_blocks(n1, n2, ld, p, blocks, count, ldx, x);
+  }
+  static void minus_blocks_transposed(Size n1, Size n2, Size ldx, const double* x, const Block* blocks, Size count,
+                                      Size ldd, double* d, double* scratch) {
+    kernels().minus_blocks_transposed(n1, n2, ldx, x, blocks, count, ldd, d, scratch);
+  }
+  static Size packed_size(Size n) { return kernels().packed_size(n); }
+  static void pack(Size n, Size ld, const double* full, double* packed) { kernels().pack(n, ld, full, packed); }
+  static void apply(Size n, const double* packed, const double* x, double* y) { kernels().apply(n, packed, x, y); }
+  static void apply_many(Size n, const double* packed, Size ld, const double* x, double* y, Size m) {
+    kernels().apply_many(n, packed, ld, x, y, m);
+  }
+  static void minus_blocks_times(const Block* blocks, Size count, const double* x, double* y) {
+    kernels().minus_blocks_times(blocks, count, x, y);
+  }
+  static void minus_transposed_times(const Block* blocks, Size count, const double* x, double* y) {
+    kernels().minus_transposed_times(blocks, count, x, y);
+  }
+  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
+                                      Size m) {
+    kernels().minus_blocks_times_many(blocks, count, ldx, x, ldy, y, m);
+  }
+  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy,
+                                          double* y, Size m) {
+    kernels().minus_transposed_times_many(blocks, count, ldx, x, ldy, y, m);
+  }
+  static void forward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().forward(n1, n2, ld, l, h); }
+  static void backward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().backward(n1, n2, ld, l, h); }
+};
+
+}  // namespace baywork::detail

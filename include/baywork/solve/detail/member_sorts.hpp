@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+// What members with the same numbers share: stiffness and geometry, once in the scalar and once to twice its digits.
+#pragma once
+
+#include <array>
+#include <bit>
+#include <cstddef>
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+#include <baywork/core/scalar.hpp>
+#include <baywork/frame/frame.hpp>
+#include <baywork/frame/member_axes.hpp>
+#include <baywork/solve/detail/twofold.hpp>
+#include <baywork/solve/member_stiffness.hpp>
+
+namespace baywork::detail {
+
+/// A member in the number type R, wherever it lies.
+template <class R>
+struct MemberIn {
+  R length = R(0);
+  MemberStiffness<R> stiffness{};
+  MemberGeometry<R> geometry{};
+
+  Vec3<R> to_global(const Vec3<R>& l) const { return l.x * geometry.x + l.y * geometry.y + l.z * geometry.z; }
+};
+
+template <class S>
+struct MemberSort {
+  MemberIn<S> plain{};
+  MemberIn<accurate_t<S>> accurate{};  ///< residuals are those of the frame as it was given
+  BasicMember<accurate_t<S>> wide{};   ///< what loads along it meet
+};
+
+/// Sections and end springs of m in the number type R: all that its loading needs.
+template <class R, class S>
+BasicMember<R> widened(const BasicMember<S>& m) {
+  const auto end = [](const BasicMemberEnd<S>& e) {
+    return BasicMemberEnd<R>{R(e.axial), R(e.shear_y), R(e.shear_z), R(e.torsion), R(e.about_y), R(e.about_z), {}};
+  };
+  const BasicFrameSection<S>& s = m.section;
+  BasicMember<R> w;
+  w.kind = m.kind;
+  w.section = {R(s.E), R(s.G), R(s.A), R(s.Iy), R(s.Iz), R(s.J), R(s.shear_y), R(s.shear_z), R(0), R(s.thermal_expansion)};
+  w.start = end(m.start);
+  w.end = end(m.end);
+  return w;
+}
+
+template <class S>
+MemberSort<S> sort_of_member(const BasicFrame<S>& frame, const BasicMember<S>& m) {
+  using A = accurate_t<S>;
+  MemberSort<S> s;
+  const MemberAxes<A> axes = axes_in<A, S>(frame, m);
+  s.wide = widened<A>(m);
+  s.accurate.length = axes.length;
+  s.accurate.stiffness = stiffness_of(s.wide, axes.length);
+  s.accurate.geometry = geometry_in<A, S>(axes, m);
+  const MemberIn<A>& a = s.accurate;
+  const auto plain = [](const A& x) { return rounded<S>(x); };
+  const auto plain3 = [&](const Vec3<A>& v) { return Vec3<S>{plain(v.x), plain(v.y), plain(v.z)}; };
+  const auto bending = [&](const BendingStiffness<A>& b) {
+    return BendingStiffness<S>{plain(b.start), plain(b.cross), plain(b.end), plain(b.shear)};
+  };
+  s.plain.length = plain(a.length);
+  s.plain.stiffness = {plain(a.stiffness.axial), plain(a.stiffness.torsion), bending(a.stiffness.about_z), bending(a.stiffness.about_y)};
+  s.plain.geometry = {plain3(a.geometry.x), plain3(a.geometry.y), plain3(a.geometry.z), plain(a.geometry.per_length),
+                      plain3(a.geometry.arm_start), plain3(a.geometry.arm_end), a.geometry.has_arms};
+  return s;
+}
+
+/// Sorts the members of a frame: those whose numbers agree to the last bit (and whose ends differ by the same exact
+/// vector) are worked out once. A girder of equal bays has a handful of sorts, however long it is.
+template <class S>
+class MemberSorter {
+ public:
+  /// The sort of m, made anew unless one like it is known.
+  std::uint32_t operator()(const BasicFrame<S>& frame, const BasicMember<S>& m, std::vector<MemberSort<S>>& sorts) {
+    if constexpr (std::floating_point<S>) {
+      const Key key = key_of(frame, m);
+      std::uint64_t hash = 0x9E37'79B9'7F4A'7C15ULL;
+      for (const S& v : key) hash = (hash ^ bits(v)) * 0xD6E8'FEB8'6659'FD93ULL, hash ^= hash >> 32;
+      auto [at, last] = known_.equal_range(hash);
+      for (; at != last; ++at)
+        if (keys_[at->second] == key) return at->second;
+      const auto index = static_cast<std::uint32_t>(sorts.size());
+      known_.emplace(hash, index);
+      keys_.push_back(key);
+    }
+    sorts.push_back(sort_of_member(frame, m));
+    return static_cast<std::uint32_t>(sorts.size() - 1);
+  }
+
+ private:
+  using Key = std::array<S, 39>;
+
+  static std::uint64_t bits(const S& v) { return std::bit_cast<std::uint64_t>(static_cast<double>(v)); }
+  static Key key_of(const BasicFrame<S>& frame, const BasicMember<S>& m) {
+    using A = accurate_t<S>;
+    Key k{};
+    std::size_t n = 0;
+    const auto put = [&](const S& v) { k[n++] = v; };
+    const auto put3 = [&](const Vec3<S>& v) { put(v.x), put(v.y), put(v.z); };
+    const BasicFrameSection<S>& s = m.section;
+    for (const S& v : {s.E, s.G, s.A, s.Iy, s.Iz, s.J, s.shear_y, s.shear_z, s.thermal_expansion}) put(v);
+    for (const BasicMemberEnd<S>* e : {&m.start, &m.end}) {
+      for (const S& v : {e->axial, e->shear_y, e->shear_z, e->torsion, e->about_y, e->about_z}) put(v);
+      put3(e->offset);
+    }
+    put3(m.up);
+    put(m.roll);
+    put(m.kind == MemberKind::axial ? S(1) : S(0));
+    const Vec3<S>&from = frame.nodes[m.from].at, &to = frame.nodes[m.to].at;
+    for (std::size_t i = 0; i < 3; ++i) {
+      const A d = A(A(to[i]) + A(m.end.offset[i])) - A(A(from[i]) + A(m.start.offset[i]));
+      put(d.hi);
+      put(d.lo);
+    }
+    return k;
+  }
+
+  std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
+  std::vector<Key> keys_;
+};
+
+}  // namespace baywork::detail

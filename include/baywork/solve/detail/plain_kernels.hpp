@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MIT
+// Small dense kernels of a chain of stations, for any scalar: the plain form that the fast ones must agree with.
+#pragma once
+
+#include <cstddef>
+
+#include <baywork/core/scalar.hpp>
+
+namespace baywork::detail {
+
+/// A 6 x 6 block of a sparse matrix C: rows 6 row..6 row + 5, columns 6 column..6 column + 5.
+/// Column-major with leading dimension 8; rows 6 and 7 are zero and stay so.
+template <class S>
+struct BasicBlock6 {
+  int row = 0, column = 0;
+  S value[48];
+
+  explicit BasicBlock6(int at_row = 0, int at_column = 0) : row(at_row), column(at_column) {
+    for (S& v : value) v = S(0);
+  }
+  S& operator()(std::size_t i, std::size_t j) { return value[i + 8 * j]; }
+  const S& operator()(std::size_t i, std::size_t j) const { return value[i + 8 * j]; }
+  std::size_t first_row() const { return 6 * static_cast<std::size_t>(row); }
+  std::size_t first_column() const { return 6 * static_cast<std::size_t>(column); }
+};
+
+/// The smallest of several pivot ratios and whose it is; a NaN once met stays.
+struct SmallestRatio {
+  double value = 1.0;
+  std::size_t index = 0;
+
+  void see(double ratio, std::size_t i) {
+    if (value != value || ratio >= value) return;
+    value = ratio;
+    index = i;
+  }
+};
+
+/// The kernels without vectors. Matrices are column-major, `ld` apart from column to column. What each one does, and
+/// the bounds on its arguments, stands at `Kernels` (kernels.hpp).
+template <class S>
+struct PlainKernels {
+  using Size = std::size_t;
+  using Block = BasicBlock6<S>;
+
+  /// By L D Lᵀ, the inverse of L, and L⁻ᵀ D⁻¹ L⁻¹, all in place.
+  static double invert(Size n, Size ld, S* a) {
+    Size worst = 0;
+    const double ratio = eliminate(n, 0, ld, a, &worst);
+    // Column j of L⁻¹: x_i = -(l_ij + sum over j < k < i of l_ik x_k), from the last column to the first, since
+    // column j reads L in the columns right of it. Those already hold L⁻¹ = M: x = -M (column j of L).
+    for (Size j = n; j-- > 0;)
+      for (Size i = n; i-- > j + 1;) {
+        S sum = a[i + j * ld];
+        for (Size k = j + 1; k < i; ++k) sum += S(a[i + k * ld] * a[k + j * ld]);
+        a[i + j * ld] = S(-sum);
+      }
+    // A⁻¹_ij = sum over k >= i of M_ki M_kj / d_k for i >= j: rows from the top, so that rows below are still M.
+    for (Size j = 0; j < n; ++j)
+      for (Size i = j; i < n; ++i) {
+        S sum = i == j ? S(a[i + i * ld]) : S(a[i + j * ld] * a[i + i * ld]);
+        for (Size k = i + 1; k < n; ++k) {
+          S left = S(a[k + i * ld] * a[k + k * ld]);
+          sum += S(left * a[k + j * ld]);
+        }
+        a[j + i * ld] = sum;
+      }
+    for (Size j = 0; j < n; ++j)
+      for (Size i = j + 1; i < n; ++i) a[i + j * ld] = a[j + i * ld];
+    return ratio;
+  }
+
+  /// Column by column; each takes what the columns before it subtract, so its diagonal is the given one until then.
+  static double eliminate(Size n1, Size n2, Size ld, S* k, Size* worst) {
+    const Size n = n1 + n2;
+    SmallestRatio smallest;
+    for (Size j = 0; j < n; ++j) {
+      const double given = value_of(k[j + j * ld]);
+      for (Size q = 0; q < (j < n1 ? j : n1); ++q) {
+        S factor = S(k[j + q * ld] / k[q + q * ld]);  // l_jq d_q; the diagonal holds 1/d_q
+        for (Size i = j; i < n; ++i) k[i + j * ld] -= S(k[i + q * ld] * factor);
+      }
+      if (j >= n1) continue;
+      const double pivot = value_of(k[j + j * ld]);
+      smallest.see(pivot / (given < 0.0 ? -given : given), j);
+      S inverse = S(S(1) / k[j + j * ld]);
+      for (Size i = j + 1; i < n; ++i) k[i + j * ld] = S(k[i + j * ld] * inverse);
+      k[j + j * ld] = inverse;
+    }
+    *worst = smallest.index;
+    return smallest.value;
+  }
+
+  static void times_blocks(Size n1, Size n2, Size ld, const S* p, const Block* blocks, Size count, Size ldx, S* x) {
+    for (Size j = 0; j < n2; ++j)
+      for (Size i = 0; i < ldx; ++i) x[i + j * ldx] = S(0);
+    for (const Block* b = blocks; b != blocks + count; ++b)
+      for (Size j = 0; j < 6; ++j)
+        for (Size k = 0; k < 6; ++k)
+          for (Size i = 0; i < n1; ++i)
+            x[i + (b->first_column() + j) * ldx] += S(p[i + (b->first_row() + k) * ld] * (*b)(k, j));
+  }
+
+  static void minus_blocks_transposed(Size, Size n2, Size ldx, const S* x, const Block* blocks, Size count, Size ldd,
+                                      S* d, S* /*scratch*/) {
+    for (Size j = 0; j < n2; ++j) minus_transposed_times(blocks, count, x + j * ldx, d + j * ldd);
+  }
+
+  static Size packed_size(Size n) { return n * (n + 1) / 2; }
+
+  static void pack(Size n, Size ld, const S* full, S* packed) {
+    for (Size j = 0; j < n; ++j)
+      for (Size i = j; i < n; ++i) *packed++ = full[i + j * ld];
+  }
+
+  static void apply(Size n, const S* packed, const S* x, S* y) {
+    for (Size i = 0; i < n; ++i) y[i] = S(0);
+    for (Size j = 0; j < n; ++j) {
+      S sum = S(*packed++ * x[j]);
+      for (Size i = j + 1; i < n; ++i, ++packed) {
+        y[i] += S(*packed * x[j]);
+        sum += S(*packed * x[i]);
+      }
+      y[j] += sum;
+    }
+  }
+
+  static void apply_many(Size n, const S* packed, Size ld, const S* x, S* y, Size m) {
+    for (Size r = 0; r < m; ++r) apply(n, packed, x + r * ld, y + r * ld);
+  }
+
+  static void minus_blocks_times(const Block* blocks, Size count, const S* x, S* y) {
+    for (const Block* b = blocks; b != blocks + count; ++b)
+      for (Size j = 0; j < 6; ++j)
+        for (Size i = 0; i < 6; ++i) y[b->first_row() + i] -= S((*b)(i, j) * x[b->first_column() + j]);
+  }
+  static void minus_transposed_times(const Block* blocks, Size count, const S* x, S* y) {
+    for (const Block* b = blocks; b != blocks + count; ++b)
+      for (Size j = 0; j < 6; ++j)
+        for (Size i = 0; i < 6; ++i) y[b->first_column() + j] -= S((*b)(i, j) * x[b->first_row() + i]);
+  }
+  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y, Size m) {
+    for (Size r = 0; r < m; ++r) minus_blocks_times(blocks, count, x + r * ldx, y + r * ldy);
+  }
+  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y,
+                                          Size m) {
+    for (Size r = 0; r < m; ++r) minus_transposed_times(blocks, count, x + r * ldx, y + r * ldy);
+  }
+
+  static void forward(Size n1, Size n2, Size ld, const S* l, S* h) {
+    for (Size j = 0; j < n1; ++j)
+      for (Size i = j + 1; i < n1 + n2; ++i) h[i] -= S(l[i + j * ld] * h[j]);
+  }
+  static void backward(Size n1, Size n2, Size ld, const S* l, S* h) {
+    for (Size j = n1; j-- > 0;) {
+      S sum = S(h[j] * l[j + j * ld]);
+      for (Size i = j + 1; i < n1 + n2; ++i) sum -= S(l[i + j * ld] * h[i]);
+      h[j] = sum;
+    }
+  }
+};
+
+}  // namespace baywork::detail

@@ -1,0 +1,303 @@
+// SPDX-License-Identifier: MIT
+// The way from a run's description to its answer, in one number type.
+#pragma once
+
+#include <algorithm>
+#include <bit>
+#include <cstddef>
+#include <deque>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include <baywork/solve/detail/certify.hpp>
+#include <baywork/solve/detail/prepared_frame.hpp>
+#include <baywork/solve/detail/run_cell.hpp>
+#include <baywork/solve/detail/run_segment.hpp>
+#include <baywork/solve/detail/run_station.hpp>
+#include <baywork/solve/detail/run_supports.hpp>
+#include <baywork/solve/run_description.hpp>
+
+namespace baywork::detail {
+
+/// Cuts the run at its supports, at cells loaded on their own and at what is asked for; raises the cell to the lengths
+/// in between by doubling; joins what lies between two supports; solves for the supports; goes back. Keeps its memory
+/// from one call to the next. S is the scalar of the description, R the one to compute in.
+template <class S, class R>
+class RunEngine {
+ public:
+  void solve(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
+             const BasicRunLoads<S>& loads, const RunWanted& wanted, BasicRunAnswer<S>& answer) {
+    const RunCell<S, R> cell(prepared, station);
+    m_ = cell.locals();
+    find_cuts(layout, loads, wanted);
+    make_segments(prepared, loads, cell);
+    join_spans();
+    place_ties(station, layout, cell);
+    assembly_.solve(m_, holds_, spans_, [&](const auto& add) { close(prepared, layout, loads, cell, add); });
+    find_stations();
+    tell(prepared, station, layout, loads, wanted, cell, answer);
+  }
+
+ private:
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  struct Piece {
+    std::size_t segment = none;  ///< in segments_
+    std::size_t own = none;      ///< in own_cells_, for a cell with loads of its own
+    std::size_t whole = none;    ///< in segments_: all pieces from the support on the left to this one
+  };
+
+  RunSegment<R>& segment(std::size_t i) { return segments_[i]; }
+  std::size_t new_segment() {
+    if (used_ == segments_.size()) segments_.emplace_back();
+    return used_++;
+  }
+
+  void find_cuts(const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads, const RunWanted& wanted) {
+    held_.assign({0, layout.cells});
+    for (const BasicRunSupport<S>& s : layout.supports) held_.push_back(s.station);
+    sort_and_thin(held_);
+    cuts_ = held_;
+    loaded_.clear();
+    for (const BasicCellLoads<S>& l : loads.at) loaded_.push_back(l.cell);
+    sort_and_thin(loaded_);
+    const auto cut_out = [this](const std::vector<std::size_t>& cells) {
+      for (const std::size_t c : cells) {
+        cuts_.push_back(c);
+        cuts_.push_back(c + 1);
+      }
+    };
+    cut_out(loaded_);
+    cut_out(wanted.cells);
+    cuts_.insert(cuts_.end(), wanted.stations.begin(), wanted.stations.end());
+    sort_and_thin(cuts_);
+  }
+  static void sort_and_thin(std::vector<std::size_t>& list) {
+    std::sort(list.begin(), list.end());
+    list.erase(std::unique(list.begin(), list.end()), list.end());
+  }
+  static std::size_t place_in(const std::vector<std::size_t>& sorted, std::size_t v) {
+    return static_cast<std::size_t>(std::lower_bound(sorted.begin(), sorted.end(), v) - sorted.begin());
+  }
+
+  void make_segments(const PreparedFrame<S>& prepared, const BasicRunLoads<S>& loads, const RunCell<S, R>& cell) {
+    used_ = 0;
+    powers_.clear();
+    lengths_.clear();
+    everywhere_.assign(6 * prepared.frame.nodes.size(), R(0));
+    cell.reduce(loads.everywhere, false, everywhere_);
+    powers_.push_back(new_segment());
+    cell.eliminate(everywhere_, cell_, segment(powers_[0]));
+    lengths_.push_back({1, powers_[0]});
+    if (own_cells_.size() < loaded_.size()) own_cells_.resize(loaded_.size());
+    pieces_.assign(cuts_.size() - 1, Piece{});
+    for (std::size_t i = 0; i + 1 < cuts_.size(); ++i) {
+      const std::size_t own = place_in(loaded_, cuts_[i]);
+      if (own == loaded_.size() || loaded_[own] != cuts_[i]) {
+        pieces_[i].segment = repeated(cuts_[i + 1] - cuts_[i]);
+        continue;
+      }
+      force_ = everywhere_;
+      for (const BasicCellLoads<S>& l : loads.at)
+        if (l.cell == cuts_[i]) cell.reduce(l.loads, false, force_);
+      pieces_[i].own = own;
+      pieces_[i].segment = new_segment();
+      cell.eliminate(force_, own_cells_[own], segment(pieces_[i].segment));
+    }
+  }
+
+  /// The segment of so many equal cells: its binary digits by doubling, put together from the longest down, since long
+  /// segments have the cheaper joins.
+  std::size_t repeated(std::size_t length) {
+    for (const auto& [known, at] : lengths_)
+      if (known == length) return at;
+    while (powers_.size() < static_cast<std::size_t>(std::bit_width(length))) {
+      const std::size_t twice = new_segment();
+      scratch_.join(m_, segment(powers_.back()), segment(powers_.back()), segment(twice));
+      powers_.push_back(twice);
+    }
+    std::size_t out = none;
+    for (std::size_t digit = powers_.size(); digit-- > 0;) {
+      if ((length >> digit) % 2 == 0) continue;
+      if (out == none) {
+        out = powers_[digit];
+        continue;
+      }
+      const std::size_t sum = new_segment();
+      scratch_.join(m_, segment(out), segment(powers_[digit]), segment(sum));
+      out = sum;
+    }
+    lengths_.push_back({length, out});
+    return out;
+  }
+
+  void join_spans() {
+    spans_.clear();
+    if (joints_.size() < pieces_.size()) joints_.resize(pieces_.size());
+    for (std::size_t i = 0; i < pieces_.size(); ++i) {
+      const bool begins = std::binary_search(held_.begin(), held_.end(), cuts_[i]);
+      if (begins) {
+        pieces_[i].whole = pieces_[i].segment;
+      } else {
+        pieces_[i].whole = new_segment();
+        joints_[i].join(m_, segment(pieces_[i - 1].whole), segment(pieces_[i].segment), segment(pieces_[i].whole));
+      }
+      if (std::binary_search(held_.begin(), held_.end(), cuts_[i + 1])) spans_.push_back(&segment(pieces_[i].whole));
+    }
+  }
+
+  void place_ties(const RunStation& station, const BasicRunLayout<S>& layout, const RunCell<S, R>& cell) {
+    if (holds_.size() != held_.size()) holds_.resize(held_.size());
+    for (RunHold<R>& h : holds_) h.ties.clear();
+    tie_of_.assign(6 * layout.supports.size(), {none, none});
+    for (std::size_t j = 0; j < layout.supports.size(); ++j) {
+      const BasicRunSupport<S>& s = layout.supports[j];
+      const std::size_t at = place_in(held_, s.station), joint = static_cast<std::size_t>(station.joint_of[s.node]);
+      for (std::size_t k = 0; k < 6; ++k) {
+        using Kind = typename BasicRestraint<S>::Kind;
+        if (s.motion[k].kind == Kind::free || station.local[6 * joint + k] == RunStation::idle) continue;
+        RunTie<R> tie;
+        for (std::size_t c = 0; c < 6; ++c) {
+          Six<R> unit = zero_six<R>();
+          unit[c] = R(1);
+          tie.lever[c] = carried(unit, cell.arm(joint))[k];
+        }
+        tie.local = station.local[6 * joint + k];
+        if (s.motion[k].kind == Kind::spring) tie.compliance = R(R(1) / R(s.motion[k].stiffness));
+        tie.displacement = R(s.motion[k].displacement);
+        tie_of_[6 * j + k] = {at, holds_[at].ties.size()};
+        holds_[at].ties.push_back(tie);
+      }
+    }
+  }
+
+  /// The last station's own members and the loads on them.
+  template <class Add>
+  void close(const PreparedFrame<S>& prepared, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
+             const RunCell<S, R>& cell, const Add& add) {
+    force_.assign(6 * prepared.frame.nodes.size(), R(0));
+    cell.reduce(loads.everywhere, true, force_);
+    for (const BasicCellLoads<S>& l : loads.at)
+      if (l.cell + 1 == layout.cells) cell.reduce(l.loads, true, force_);
+    const std::size_t one = m_ + 6;
+    const Six<R> whole = cell.closing(force_, [&](int i, int j, const R& v) {
+      const std::size_t row = static_cast<std::size_t>(i);
+      if (j < 0)
+        add(one, row, R(-v));
+      else
+        add(row, static_cast<std::size_t>(j), v);
+    });
+    for (std::size_t c = 0; c < 6; ++c) add(one, m_ + c, R(-whole[c]));
+  }
+
+  /// From the supports to the stations in between: N and local motions from the right, rigid motions from the left.
+  void find_stations() {
+    const std::size_t q = pieces_.size();
+    if (locals_.size() < q + 1) locals_.resize(q + 1);
+    rigid_.assign(q + 1, zero_six<R>());
+    resultants_.assign(q, zero_six<R>());
+    std::size_t hold = holds_.size() - 1;
+    locals_[q] = holds_[hold].a;
+    rigid_[q] = holds_[hold].r;
+    for (std::size_t i = q; i-- > 0;) {
+      const bool begins = pieces_[i].whole == pieces_[i].segment;
+      const bool ends = std::binary_search(held_.begin(), held_.end(), cuts_[i + 1]);
+      if (ends) {
+        --hold;
+        resultants_[i] = holds_[hold].N;
+      } else {
+        const RunSegment<R>& next = segment(pieces_[i + 1].segment);
+        const Six<R> back = resultant(resultants_[i + 1], next.reach);
+        for (std::size_t c = 0; c < 6; ++c) resultants_[i][c] = R(back[c] + next.load[c]);
+        rigid_[i + 1] = carried(holds_[hold].r, segment(pieces_[i].whole).reach);
+        const Six<R> s = relative_motion(segment(pieces_[i].whole), m_, resultants_[i], holds_[hold].a.data(), locals_[i + 1].data());
+        for (std::size_t c = 0; c < 6; ++c) rigid_[i + 1][c] += s[c];
+      }
+      if (begins) {
+        locals_[i] = holds_[hold].a;
+        rigid_[i] = holds_[hold].r;
+      } else {
+        joints_[i].between(m_, resultants_[i], holds_[hold].a.data(), locals_[i + 1].data(), x_);
+        locals_[i].assign(x_.begin(), x_.begin() + static_cast<std::ptrdiff_t>(m_));
+      }
+    }
+  }
+
+  static S plain(const R& v) {
+    if constexpr (std::is_same_v<R, S>)
+      return v;
+    else
+      return rounded<S>(v);
+  }
+
+  void tell(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
+            const RunWanted& wanted, const RunCell<S, R>& cell, BasicRunAnswer<S>& answer) {
+    const auto copy = [&](std::vector<S>& to) {
+      to.resize(u_.size());
+      for (std::size_t i = 0; i < u_.size(); ++i) to[i] = plain(u_[i]);
+    };
+    answer.stations.resize(wanted.stations.size());
+    for (std::size_t j = 0; j < wanted.stations.size(); ++j) {
+      const std::size_t at = place_in(cuts_, wanted.stations[j]);
+      answer.stations[j].station = wanted.stations[j];
+      cell.station_motions(rigid_[at], locals_[at].data(), u_);
+      copy(answer.stations[j].motions);
+    }
+    answer.cells.resize(wanted.cells.size());
+    for (std::size_t j = 0; j < wanted.cells.size(); ++j) {
+      const std::size_t at = place_in(cuts_, wanted.cells[j]);
+      const Piece& piece = pieces_[at];
+      cell.motions(piece.own == none ? cell_ : own_cells_[piece.own], resultants_[at], locals_[at].data(), locals_[at + 1].data(), x_, u_);
+      answer.cells[j].cell = wanted.cells[j];
+      tell_members(prepared, station, layout, loads, wanted.cells[j], answer.cells[j].members);
+      cell.add_rigid(rigid_[at], u_);
+      copy(answer.cells[j].motions);
+    }
+    answer.reactions.resize(layout.supports.size());
+    for (std::size_t j = 0; j < layout.supports.size(); ++j) {
+      answer.reactions[j] = {layout.supports[j].station, layout.supports[j].node, {}};
+      for (std::size_t k = 0; k < 6; ++k) {
+        const auto [at, tie] = tie_of_[6 * j + k];
+        answer.reactions[j].value[k] = at == none ? S(0) : plain(R(-holds_[at].ties[tie].force));
+      }
+    }
+  }
+
+  /// Forces from the motions u_ against the rigid motion of the cell's first station: no large displacements meet.
+  void tell_members(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
+                    std::size_t which, std::vector<BasicMemberAnswer<S>>& out) {
+    using A = accurate_t<S>;
+    const BasicFrame<S>& f = prepared.frame;
+    wide_.assign(u_.begin(), u_.end());
+    loading_.assign(f.members.size(), MemberLoading<A>{});
+    unused_.assign(wide_.size(), A(0));
+    prepared.reduce(loads.everywhere, unused_, loading_);
+    for (const BasicCellLoads<S>& l : loads.at)
+      if (l.cell == which) prepared.reduce(l.loads, unused_, loading_);
+    out.assign(f.members.size(), BasicMemberAnswer<S>{});
+    for (std::size_t i = 0; i < f.members.size(); ++i)
+      if (station.closes[i] == 0 || which + 1 == layout.cells) out[i] = member_answer(prepared, i, wide_, loading_[i]);
+  }
+  std::size_t m_ = 0, used_ = 0;
+  std::vector<std::size_t> held_, loaded_, cuts_;  ///< stations with supports or ends; cells with loads; all cuts
+  std::deque<RunSegment<R>> segments_;
+  std::vector<std::size_t> powers_;                            ///< of 1, 2, 4, ... cells
+  std::vector<std::pair<std::size_t, std::size_t>> lengths_;   ///< length and segment
+  std::vector<Piece> pieces_;                                  ///< from cut to cut
+  std::vector<RunJoint<R>> joints_;                            ///< at the left end of each piece
+  RunJoint<R> scratch_;
+  std::vector<R> cell_;                                        ///< elimination of the cell
+  std::vector<std::vector<R>> own_cells_;                      ///< of those with loads of their own
+  std::vector<const RunSegment<R>*> spans_;
+  std::vector<RunHold<R>> holds_;
+  std::vector<std::pair<std::size_t, std::size_t>> tie_of_;    ///< six per support: hold and tie
+  RunAssembly<R> assembly_;
+  std::vector<Six<R>> rigid_, resultants_;                     ///< r at each cut; N at each piece's right end
+  std::vector<std::vector<R>> locals_;
+  std::vector<R> everywhere_, force_, x_, u_;
+  std::vector<accurate_t<S>> wide_, unused_;
+  std::vector<MemberLoading<accurate_t<S>>> loading_;
+};
+
+}  // namespace baywork::detail

@@ -1,0 +1,279 @@
+// SPDX-License-Identifier: MIT
+// A stretch of equal cells seen from its two ends, in a mixed form whose compliances only ever add up.
+#pragma once
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <type_traits>
+#include <vector>
+
+#include <baywork/core/error.hpp>
+#include <baywork/core/vec3.hpp>
+#include <baywork/solve/detail/kernels.hpp>
+#include <baywork/solve/detail/twofold.hpp>
+
+namespace baywork::detail {
+
+/// Leading dimension that the kernels accept for a matrix of order n.
+constexpr std::size_t leading_dimension(std::size_t n) { return (n + 7) / 8 * 8; }
+
+/// Eliminates the leading k unknowns of a small symmetric matrix (lower triangle); returns the smallest pivot against the
+/// diagonal it started from.
+template <class R>
+double eliminate_part(std::size_t n, std::size_t k, std::size_t ld, R* w) {
+  std::size_t worst = 0;
+  return KernelsOf<R>::eliminate(k, n - k, ld, w, &worst);
+}
+/// The eliminated unknowns x[0..k) from those kept, x[k..n): what makes the quadratic form stationary.
+template <class R>
+void recover_part(std::size_t n, std::size_t k, std::size_t ld, const R* w, R* x) {
+  for (std::size_t i = 0; i < k; ++i) x[i] = R(0);
+  KernelsOf<R>::backward(k, n - k, ld, w, x);
+}
+template <class R>
+double run_roundoff() {
+  if constexpr (std::is_same_v<R, Twofold<double>>)
+    return 0x1p-104;
+  else
+    return unit_roundoff<R>();
+}
+
+/// Six rigid motions about a point (displacement, rotation), or the force and moment that do work on them.
+template <class R>
+using Six = std::array<R, 6>;
+
+template <class R>
+Six<R> zero_six() {
+  return {R(0), R(0), R(0), R(0), R(0), R(0)};
+}
+/// The rigid motion r, seen from a point that lies `arm` away.
+template <class R>
+Six<R> carried(const Six<R>& r, const Vec3<R>& arm) {
+  const Vec3<R> c = cross(Vec3<R>{r[3], r[4], r[5]}, arm);
+  return {R(r[0] + c.x), R(r[1] + c.y), R(r[2] + c.z), r[3], r[4], r[5]};
+}
+/// The force and moment f at a point that lies `arm` away, as seen from here.
+template <class R>
+Six<R> resultant(const Six<R>& f, const Vec3<R>& arm) {
+  const Vec3<R> c = cross(arm, Vec3<R>{f[0], f[1], f[2]});
+  return {f[0], f[1], f[2], R(f[3] + c.x), R(f[4] + c.y), R(f[5] + c.z)};
+}
+
+/// A segment of the run between two stations that lie `reach` apart.
+///
+/// Motions of a station: u = R r + a, with r its six rigid motions about a reference point, R the lever arms, and a
+/// the local motions, zero in six motions that fix r. Let T be the rigid continuation of r along the segment and
+/// s = r' - T r. No strain comes from r: with W(s, a, a') the strain energy less the work of the loads, and p the
+/// loads' resultant about the left reference, the segment's potential is W - p·r. The resultant at the right end,
+/// conjugate to s, is N = ∂W/∂s; the left end feels -Tᵀ N - p.
+///
+/// Stiffness against (r, r') holds EI/L³ beside EA and loses n⁴ digits over n cells. Here N takes the place of s:
+///   Ψ(N, a, a') = stationary value over s of W - N·s = ½ xᵀ H x,  x = (N, 1, a, a'),
+/// a partial Legendre transform. Its gradients are -s = H_N x, and the forces on a and a'. The compliance F = -H_NN is
+/// what a cantilever clamped at the left shows at its right end.
+/// Segments 1 and 2 joined: r_m = T₁ r + s₁ gives s = T₂ s₁ + s₂ and a work p₂·s₁ of the second one's loads, so
+///   Ψ(N, a, a') = stationary value over a_m of Ψ₁(T₂ᵀ N + p₂, a, a_m) + Ψ₂(N, a_m, a'),   p = p₁ + T₁ᵀ p₂,
+/// that is, F = T₂ F₁ T₂ᵀ + F₂ + B M⁻¹ Bᵀ with M = H₁_a'a' + H₂_aa, B = -(T₂ H₁_Na' + H₂_Na): a sum of positive terms,
+/// in which nothing cancels however long the segments are. Ends feel each other's local motions less and less; once
+/// H_aa' has died out below the roundoff, a and a' drop out of the elimination. Substructures after J. S. Przemieniecki,
+/// Theory of Matrix Structural Analysis, ch. 9 (value from memory); the mixed form is derived here.
+template <class R>
+struct RunSegment {
+  std::vector<R> h;  ///< lower triangle, column-major: N (6), 1, a (m), a' (m); H_a'a is void unless `coupled`
+  Six<R> load = zero_six<R>();
+  Vec3<R> reach{};
+  bool coupled = true;  ///< whether a and a' feel each other
+
+  static std::size_t order(std::size_t m) { return 7 + 2 * m; }
+  R* column(std::size_t j, std::size_t m) { return h.data() + j * leading_dimension(order(m)); }
+  const R* column(std::size_t j, std::size_t m) const { return h.data() + j * leading_dimension(order(m)); }
+
+  void note_coupling(std::size_t m) {
+    const double small = run_roundoff<R>() / 64;
+    coupled = false;
+    for (std::size_t j = 0; j < m && !coupled; ++j) {
+      const R* c = column(7 + j, m);
+      for (std::size_t i = 0; i < m && !coupled; ++i) {
+        const double k = value_of(c[7 + m + i]);
+        if (k == 0.0) continue;
+        coupled = !(k * k <= small * small * std::abs(value_of(c[7 + j]) * value_of(column(7 + m + i, m)[7 + m + i])));
+      }
+    }
+  }
+};
+
+/// s of a segment: -H_N x.
+template <class R>
+Six<R> relative_motion(const RunSegment<R>& seg, std::size_t m, const Six<R>& N, const R* a, const R* b) {
+  Six<R> s = zero_six<R>();
+  for (std::size_t c = 0; c < 6; ++c) {
+    const R* h = seg.column(c, m);
+    R sum = h[6];
+    for (std::size_t k = 0; k < 6; ++k) sum += R((k < c ? seg.column(k, m)[c] : h[k]) * N[k]);
+    for (std::size_t i = 0; i < m; ++i) sum += R(h[7 + i] * a[i]);
+    for (std::size_t i = 0; i < m; ++i) sum += R(h[7 + m + i] * b[i]);
+    s[c] = R(-sum);
+  }
+  return s;
+}
+
+/// The elimination of the local motions between two segments, kept to find them again. Order of the unknowns: a_m (m),
+/// N (6), 1, then a and a' where the segment on their side still feels them at a_m.
+template <class R>
+class RunJoint {
+ public:
+  /// Joins left and right into `out`, which is neither of the two.
+  void join(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) {
+    left_coupled_ = left.coupled;
+    right_coupled_ = right.coupled;
+    order_ = m + 7 + (left.coupled ? m : 0) + (right.coupled ? m : 0);
+    ld_ = leading_dimension(order_);
+    if (w_.size() < ld_ * order_) w_.resize(ld_ * order_);
+    out.h.resize(leading_dimension(RunSegment<R>::order(m)) * RunSegment<R>::order(m));
+    turn(m, left, right);
+    gather(m, left, right);
+    if (!(eliminate_part(order_, m, ld_, w_.data()) > 1e-14))
+      fail<UnstableFrame>("uniform run", "the joints of a station between two cells can move without any bar resisting",
+                          "a cell whose stations keep their shape is accepted");
+    scatter(m, left, right, out);
+    const Six<R> moved = resultant(right.load, left.reach);
+    for (std::size_t k = 0; k < 6; ++k) out.load[k] = R(left.load[k] + moved[k]);
+    out.reach = left.reach + right.reach;
+    out.coupled = left.coupled && right.coupled;
+    if (out.coupled) out.note_coupling(m);
+  }
+
+  /// Local motions between the two (the first m of x), from what acts at the right end and the local motions at both.
+  void between(std::size_t m, const Six<R>& N, const R* a, const R* b, std::vector<R>& x) const {
+    x.assign(leading_dimension(order_), R(0));
+    for (std::size_t k = 0; k < 6; ++k) x[m + k] = N[k];
+    x[m + 6] = R(1);
+    const std::size_t a_at = m + 7, b_at = a_at + (left_coupled_ ? m : 0);
+    for (std::size_t i = 0; i < m; ++i) {
+      if (left_coupled_) x[a_at + i] = a[i];
+      if (right_coupled_) x[b_at + i] = b[i];
+    }
+    recover_part(order_, m, ld_, w_.data(), x.data());
+  }
+
+ private:
+  /// turned_: Ψ₁'s columns N and 1 after N₁ = T₂ᵀ N + p₂, on the rows a and a_m.
+  void turn(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right) {
+    const Vec3<R>& d = right.reach;
+    const Six<R>& p = right.load;
+    const std::size_t rows = 2 * m;
+    turned_.resize(7 * rows);
+    std::array<const R*, 7> l{};
+    for (std::size_t c = 0; c < 7; ++c) l[c] = left.column(c, m) + 7;
+    std::array<R*, 7> t{};
+    for (std::size_t c = 0; c < 7; ++c) t[c] = turned_.data() + c * rows;
+    for (std::size_t i = 0; i < rows; ++i) {
+      t[0][i] = R(l[0][i] + (l[4][i] * d.z - l[5][i] * d.y));
+      t[1][i] = R(l[1][i] + (l[5][i] * d.x - l[3][i] * d.z));
+      t[2][i] = R(l[2][i] + (l[3][i] * d.y - l[4][i] * d.x));
+      t[3][i] = l[3][i];
+      t[4][i] = l[4][i];
+      t[5][i] = l[5][i];
+      R work = R(l[0][i] * p[0] + l[1][i] * p[1] + l[2][i] * p[2]);
+      work += R(l[3][i] * p[3] + l[4][i] * p[4] + l[5][i] * p[5]);
+      t[6][i] = R(l[6][i] + work);
+    }
+  }
+
+  /// The columns of Ψ₁ + Ψ₂.
+  void gather(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right) {
+    const std::size_t a1 = 7, b1 = 7 + m, one = m + 6, a_at = m + 7, b_at = a_at + (left.coupled ? m : 0), rows = 2 * m;
+    std::array<const R*, 7> g2{};
+    for (std::size_t c = 0; c < 7; ++c) g2[c] = right.column(c, m) + a1;
+    for (std::size_t j = 0; j < m; ++j) {
+      R* to = cleared(j);
+      const R *from1 = left.column(b1 + j, m) + b1, *from2 = right.column(a1 + j, m) + a1;
+      for (std::size_t i = j; i < m; ++i) to[i] = R(from1[i] + from2[i]);
+      for (std::size_t c = 0; c < 7; ++c) to[m + c] = R(turned_[c * rows + m + j] + g2[c][j]);
+      if (left.coupled)
+        for (std::size_t i = 0; i < m; ++i) to[a_at + i] = left.column(a1 + i, m)[b1 + j];
+      if (right.coupled)
+        for (std::size_t i = 0; i < m; ++i) to[b_at + i] = from2[m + i];
+    }
+    for (std::size_t c = 0; c < 7; ++c) cleared(m + c);
+    gather_resultants(m, left, right);
+    for (std::size_t c = 0; c < 7; ++c) {
+      R* to = &w_[(m + c) * ld_];
+      if (left.coupled)
+        for (std::size_t i = 0; i < m; ++i) to[a_at + i] = turned_[c * rows + i];
+      if (right.coupled)
+        for (std::size_t i = 0; i < m; ++i) to[b_at + i] = g2[c][m + i];
+    }
+    w_[one * ld_ + one] = R(0);
+    for (std::size_t j = 0; left.coupled && j < m; ++j) {
+      R* to = cleared(a_at + j);
+      const R* from = left.column(a1 + j, m) + a1;
+      for (std::size_t i = j; i < m; ++i) to[a_at + i] = from[i];
+    }
+    for (std::size_t j = 0; right.coupled && j < m; ++j) {
+      R* to = cleared(b_at + j);
+      const R* from = right.column(b1 + j, m) + b1;
+      for (std::size_t i = j; i < m; ++i) to[b_at + i] = from[i];
+    }
+  }
+
+  /// A column whose last rows are zero: the kernels want them so beyond the order.
+  R* cleared(std::size_t column) {
+    R* to = &w_[column * ld_];
+    for (std::size_t i = 0; i < 8; ++i) to[ld_ - 8 + i] = R(0);
+    return to;
+  }
+
+  /// Rows and columns N, 1 among themselves: T₂ H₁ T₂ᵀ + H₂.
+  void gather_resultants(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right) {
+    const Vec3<R>& d = right.reach;
+    std::array<Six<R>, 6> f{};
+    Six<R> push = zero_six<R>();
+    for (std::size_t r = 0; r < 6; ++r) {
+      push[r] = left.column(r, m)[6];
+      for (std::size_t c = 0; c < 6; ++c) {
+        f[r][c] = left.column(r < c ? r : c, m)[r < c ? c : r];
+        push[r] += R(f[r][c] * right.load[c]);
+      }
+      f[r] = carried(f[r], d);
+    }
+    push = carried(push, d);
+    for (std::size_t c = 0; c < 6; ++c) {
+      R* to = &w_[(m + c) * ld_ + m];
+      const R* from = right.column(c, m);
+      const Six<R> column = carried(Six<R>{f[0][c], f[1][c], f[2][c], f[3][c], f[4][c], f[5][c]}, d);
+      for (std::size_t r = c; r < 6; ++r) to[r] = R(column[r] + from[r]);
+      to[6] = R(push[c] + from[6]);
+    }
+  }
+
+  /// What is left, and what took no part, into the joined segment.
+  void scatter(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) const {
+    const std::size_t a1 = 7, b1 = 7 + m, a_at = m + 7, b_at = a_at + (left.coupled ? m : 0), rows = 2 * m;
+    for (std::size_t c = 0; c < 7; ++c) {
+      const R* from = &w_[(m + c) * ld_];
+      R* to = out.column(c, m);
+      for (std::size_t i = c; i < 7; ++i) to[i] = from[m + i];
+      const R* a = left.coupled ? from + a_at : &turned_[c * rows];
+      const R* b = right.coupled ? from + b_at : right.column(c, m) + b1;
+      for (std::size_t i = 0; i < m; ++i) to[a1 + i] = a[i];
+      for (std::size_t i = 0; i < m; ++i) to[b1 + i] = b[i];
+    }
+    for (std::size_t j = 0; j < m; ++j) {
+      const R* a = left.coupled ? &w_[(a_at + j) * ld_ + a_at] : left.column(a1 + j, m) + a1;
+      const R* b = right.coupled ? &w_[(b_at + j) * ld_ + b_at] : right.column(b1 + j, m) + b1;
+      R *to_a = out.column(a1 + j, m) + a1, *to_b = out.column(b1 + j, m) + b1;
+      for (std::size_t i = j; i < m; ++i) to_a[i] = a[i];
+      for (std::size_t i = j; i < m; ++i) to_b[i] = b[i];
+      if (left.coupled && right.coupled)
+        for (std::size_t i = 0; i < m; ++i) to_a[m + i] = a[m + i];
+    }
+  }
+
+  std::vector<R> w_, turned_;
+  std::size_t ld_ = 0, order_ = 0;
+  bool left_coupled_ = true, right_coupled_ = true;
+};
+
+}  // namespace baywork::detail

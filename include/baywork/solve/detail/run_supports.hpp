@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: MIT
+// The segments of a run and its supports, put together from left to right.
+#pragma once
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <baywork/core/error.hpp>
+#include <baywork/core/motion.hpp>
+#include <baywork/solve/detail/run_cell.hpp>
+#include <baywork/solve/detail/run_segment.hpp>
+
+namespace baywork::detail {
+
+/// A held motion of a station: u = R r + a at one joint; `compliance` is that of the spring, zero where it is fixed.
+template <class R>
+struct RunTie {
+  Six<R> lever = zero_six<R>();
+  int local = RunStation::reference;
+  R compliance = R(0), displacement = R(0);
+  R force = R(0);  ///< found: what the girder does to the support
+};
+
+/// One station with supports, or an end of the run.
+template <class R>
+struct RunHold {
+  std::vector<RunTie<R>> ties;
+  // what the solution finds
+  Six<R> r = zero_six<R>();
+  std::vector<R> a;
+  Six<R> N = zero_six<R>();  ///< resultant at the right end of the segment that begins here
+  // elimination, kept for the way back
+  std::vector<R> front, rows;
+  std::vector<std::size_t> order;
+  std::size_t by_parts = 0;  ///< local motions eliminated in `front`
+};
+
+/// Makes the potential of the whole run stationary,
+///   Σ Ψ_k(N_k, a_k-1, a_k) + Σ N_k·(r_k - T_k r_k-1) - Σ p_k·r_k-1 + Σ λ_j (R_j r + a_j - d_j) - ½ Σ c_j λ_j²,
+/// with a tie's force λ and compliance c (fixed: 0, so that stiff and rigid are no different). Station by station the
+/// unknowns a, r, λ and the next N are eliminated: a by its positive stiffness, the others by rows of largest pivot,
+/// measured in units of each resultant's own compliance. A rigid motion that nothing holds yet costs no digits: its
+/// columns meet the ones of T, and only those.
+template <class R>
+class RunAssembly {
+ public:
+  /// `closing`: put into the last station's front by the caller through the given function.
+  template <class Closing>
+  void solve(std::size_t m, std::vector<RunHold<R>>& holds, const std::vector<const RunSegment<R>*>& segments, const Closing& closing) {
+    m_ = m;
+    carried_.assign((m + 6) * (m + 7), R(0));
+    for (std::size_t i = 0; i < holds.size(); ++i) forward(holds[i], i > 0 ? segments[i - 1] : nullptr, i < segments.size() ? segments[i] : nullptr, closing);
+    next_.assign(m + 6, R(0));
+    for (std::size_t i = holds.size(); i-- > 0;) backward(holds[i], i < segments.size());
+  }
+
+ private:
+  /// Unknowns of a front: a, r, ties, N | a and r of the next station | 1.
+  template <class Closing>
+  void forward(RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, const Closing& closing) {
+    const std::size_t m = m_, t = hold.ties.size(), r_at = m, t_at = m + 6, n_at = t_at + t;
+    const std::size_t block = n_at + (after != nullptr ? 6 : 0), kept = after != nullptr ? m + 6 : 0;
+    const std::size_t n = block + kept + 1, ld = leading_dimension(n), one = n - 1;
+    std::vector<R>& w = hold.front;
+    w.assign(ld * n, R(0));
+    const auto at = [&](std::size_t row, std::size_t column) -> R& { return w[column * ld + row]; };
+    for (std::size_t c = 0; c < m + 6; ++c) {
+      for (std::size_t i = c; i < m + 6; ++i) at(i, c) = carried_[c * (m + 7) + i];
+      at(one, c) = carried_[c * (m + 7) + m + 6];
+    }
+    for (std::size_t j = 0; j < t; ++j) {
+      const RunTie<R>& tie = hold.ties[j];
+      for (std::size_t c = 0; c < 6; ++c) at(t_at + j, r_at + c) = tie.lever[c];
+      if (tie.local >= 0) at(t_at + j, static_cast<std::size_t>(tie.local)) = R(1);
+      at(t_at + j, t_at + j) = R(-tie.compliance);
+      at(one, t_at + j) = R(-tie.displacement);
+    }
+    if (after != nullptr) {
+      const std::size_t b_at = block, q_at = block + m;
+      for (std::size_t j = 0; j < m; ++j) {
+        const R *a = after->column(7 + j, m), *b = after->column(7 + m + j, m);
+        for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
+        for (std::size_t i = 0; after->coupled && i < m; ++i) at(b_at + i, j) = a[7 + m + i];
+        for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
+        for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
+        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
+        at(one, j) += after->column(6, m)[7 + j];
+        at(one, b_at + j) = after->column(6, m)[7 + m + j];
+      }
+      for (std::size_t c = 0; c < 6; ++c) {
+        for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
+        at(one, n_at + c) = after->column(c, m)[6];
+        at(q_at + c, n_at + c) = R(1);
+        at(one, r_at + c) -= after->load[c];
+        Six<R> unit = zero_six<R>();
+        unit[c] = R(1);
+        unit = carried(unit, after->reach);
+        for (std::size_t i = 0; i < 6; ++i) at(n_at + i, r_at + c) = R(-unit[i]);
+      }
+    } else {
+      closing([&](std::size_t row, std::size_t column, const R& v) { at(row == m + 6 ? one : row, column) += v; });
+    }
+    for (std::size_t j = 0; j < m; ++j)  // a motion that no bar meets at this end of the run
+      if (value_of(at(j, j)) == 0.0) at(j, j) = R(1);
+
+    const std::vector<double> unit = units(hold, before, after, m + 6 + t);
+    hold.by_parts = 0;
+    if (m > 0) {
+      copy_ = w;
+      if (eliminate_part(n, m, ld, w.data()) > 1e-9)
+        hold.by_parts = m;
+      else
+        w = copy_;  // only the supports hold this end in shape: rows of largest pivot for all
+    }
+    eliminate_by_rows(hold, block, n, ld, unit);
+  }
+
+  /// In which units each unknown of the block is measured: powers in which its matrix has entries near 1.
+  std::vector<double> units(const RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, std::size_t n_at) const {
+    const std::size_t m = m_;
+    std::vector<double> unit(n_at + 6, 1.0);
+    std::array<double, 6> rigid{};
+    for (std::size_t c = 0; c < 6; ++c) rigid[c] = rigid_stiffness;
+    const auto root_compliance = [&](const RunSegment<R>& s, std::size_t c) { return std::sqrt(std::abs(value_of(s.column(c, m)[c]))); };
+    if (before != nullptr)
+      for (std::size_t c = 0; c < 6; ++c) rigid[c] = root_compliance(*before, c);
+    if (after != nullptr)
+      for (std::size_t c = 0; c < 6; ++c) {
+        Six<R> one = zero_six<R>();
+        one[c] = R(1);
+        one = carried(one, after->reach);
+        double most = 0;
+        for (std::size_t i = 0; i < 6; ++i) most = larger(most, std::abs(value_of(one[i])) / root_compliance(*after, i));
+        rigid[c] = smaller(rigid[c], 1.0 / most);
+        unit[n_at + c] = 1.0 / root_compliance(*after, c);
+      }
+    for (std::size_t j = 0; j < m; ++j) {
+      const double k = std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 + m + 6 : 0) + 1) + j]));
+      unit[j] = 1.0 / std::sqrt(k);
+    }
+    for (std::size_t c = 0; c < 6; ++c) unit[m + c] = rigid[c];
+    for (std::size_t j = 0; j < hold.ties.size(); ++j) {
+      const RunTie<R>& tie = hold.ties[j];
+      double most = std::sqrt(value_of(tie.compliance));
+      for (std::size_t c = 0; c < 6; ++c) most = larger(most, std::abs(value_of(tie.lever[c])) * rigid[c]);
+      if (tie.local >= 0) most = larger(most, unit[static_cast<std::size_t>(tie.local)]);
+      unit[m + 6 + j] = 1.0 / most;
+    }
+    return unit;
+  }
+
+  /// Gauss with row exchanges within the block; what is left is carried to the next station.
+  void eliminate_by_rows(RunHold<R>& hold, std::size_t block, std::size_t n, std::size_t ld, const std::vector<double>& unit) {
+    const std::size_t done = hold.by_parts, pivots = block - done, size = n - done, kept = n - 1 - block;
+    std::vector<R>& b = hold.rows;
+    b.resize(size * size);
+    for (std::size_t c = 0; c < size; ++c)
+      for (std::size_t i = c; i < size; ++i) b[c * size + i] = b[i * size + c] = hold.front[(done + c) * ld + done + i];
+    hold.order.resize(pivots);
+    for (std::size_t i = 0; i < pivots; ++i) hold.order[i] = i;
+    for (std::size_t c = 0; c < pivots; ++c) {
+      std::size_t best = c;
+      double most = -1;
+      for (std::size_t i = c; i < pivots; ++i) {
+        const double v = std::abs(value_of(b[hold.order[i] * size + c])) * unit[done + hold.order[i]];
+        if (!(v <= most)) {
+          most = v;
+          best = i;
+        }
+      }
+      if (!(most * unit[done + c] > 1e-13))
+        fail<UnstableFrame>("uniform run", "it can move as a whole, or a part of it can, without any support or bar resisting",
+                            "supports that hold all its six rigid motions, each motion once, are accepted");
+      std::swap(hold.order[c], hold.order[best]);
+      const R* pivot = &b[hold.order[c] * size];
+      const R inverse = R(R(1) / pivot[c]);
+      const auto subtract = [&](R* row) {
+        if (value_of(row[c]) == 0.0) return;
+        const R factor = R(row[c] * inverse);
+        for (std::size_t j = c + 1; j < size; ++j) row[j] -= R(factor * pivot[j]);
+      };
+      for (std::size_t i = c + 1; i < pivots; ++i) subtract(&b[hold.order[i] * size]);
+      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(&b[i * size]);
+    }
+    if (kept == 0) return;
+    for (std::size_t c = 0; c < kept; ++c)
+      for (std::size_t i = 0; i <= kept; ++i) carried_[c * (kept + 1) + i] = b[(pivots + c) * size + pivots + i];
+  }
+
+  /// Finds the block's unknowns from those of the next station.
+  void backward(RunHold<R>& hold, bool segment_follows) {
+    const std::size_t m = m_, t = hold.ties.size(), kept = segment_follows ? m + 6 : 0;
+    const std::size_t block = m + 6 + t + (segment_follows ? 6 : 0), n = block + kept + 1, done = hold.by_parts, size = n - done;
+    x_.assign(leading_dimension(n), R(0));
+    for (std::size_t i = 0; i < kept; ++i) x_[block + i] = next_[i];
+    x_[n - 1] = R(1);
+    for (std::size_t c = block - done; c-- > 0;) {
+      const R* row = &hold.rows[hold.order[c] * size];
+      R sum = R(0);
+      for (std::size_t j = c + 1; j < size; ++j) sum -= R(row[j] * x_[done + j]);
+      x_[done + c] = R(sum / row[c]);
+    }
+    if (done > 0) recover_part(n, done, leading_dimension(n), hold.front.data(), x_.data());
+    hold.a.assign(x_.begin(), x_.begin() + static_cast<std::ptrdiff_t>(m));
+    for (std::size_t c = 0; c < 6; ++c) hold.r[c] = x_[m + c];
+    for (std::size_t j = 0; j < t; ++j) hold.ties[j].force = x_[m + 6 + j];
+    if (segment_follows)
+      for (std::size_t c = 0; c < 6; ++c) hold.N[c] = x_[m + 6 + t + c];
+    for (std::size_t i = 0; i < m + 6; ++i) next_[i] = x_[i];
+  }
+
+  std::size_t m_ = 0;
+  std::vector<R> carried_;  ///< stiffness of all to the left against a and r (square), and its loads as a last column
+  std::vector<R> next_, x_, copy_;
+};
+
+}  // namespace baywork::detail
