@@ -217,11 +217,14 @@ TEST_CASE("chain kernels: partial factor, Schur complement and the two sweeps") 
       if (n < 2) continue;
       const Matrix a = positive_definite(n, condition);
       const Eigen::Index e = index(n1), m = index(n2);
-      const Matrix schur = a.bottomRightCorner(m, m) -
-                           a.bottomLeftCorner(m, e) * a.topLeftCorner(e, e).llt().solve(a.topRightCorner(e, m));
+      const auto factor = a.topLeftCorner(e, e).llt();
       const Matrix right = random(n, 1), given = random(n2, 1);
-      const Vector first = a.topLeftCorner(e, e).llt().solve(
-          Vector(right.topRows(e) - a.topRightCorner(e, m) * (n2 ? given : Matrix::Zero(0, 1))));
+      Matrix schur(m, m), first = right.topRows(e);
+      if (n2 > 0) {
+        schur = a.bottomRightCorner(m, m) - a.bottomLeftCorner(m, e) * factor.solve(Matrix(a.topRightCorner(e, m)));
+        first -= a.topRightCorner(e, m) * given;
+      }
+      first = factor.solve(first).eval();
       const double bound = 8.0 * static_cast<double>(n) * epsilon * condition;
       for_each_set([&](const Kernels& k) {
         CAPTURE(n1);

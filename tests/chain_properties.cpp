@@ -21,12 +21,13 @@
 #include "support/true_error.hpp"
 
 using namespace baywork;
-using girders::RandomGirder;
 using girders::Random;
+using girders::RandomGirder;
 
 namespace {
 
-constexpr std::array<SolvePath, 4> paths{SolvePath::automatic, SolvePath::chain, SolvePath::chain_fast, SolvePath::sparse};
+constexpr std::array<SolvePath, 4> paths{SolvePath::automatic, SolvePath::chain, SolvePath::chain_fast,
+                                         SolvePath::sparse};
 
 std::string words(std::uint64_t seed, const RandomGirder& g) {
   return "seed " + std::to_string(seed) + ", " + g.character + ", " + std::to_string(g.chords) + " chords, " +
@@ -61,7 +62,7 @@ bool same(const FrameAnswer& a, const FrameAnswer& b) {
   return all;
 }
 
-/// What a solver says after changes against the certificates of one made anew from the changed frame.
+/// A changed solver and one made anew from the changed frame differ by no more than both certify.
 void agree(const RandomGirder& g, const FrameSolver& changed, const FrameSolver& anew) {
   const FrameAnswer a = changed.solve(g.loads), b = anew.solve(g.loads);
   BasicFrameAnswer<reference::Number> wide;
@@ -89,7 +90,7 @@ std::array<Restraint, 6> held_otherwise(Random& r, std::array<Restraint, 6> moti
 }  // namespace
 
 TEST_CASE("random girders: on every path the certified error is never below the true one and seldom far above it") {
-  std::map<SolvePath, Tally> tallies;
+  std::map<SolvePath, Tally> asked;
   std::map<SolvePath, std::size_t> taken;
   std::map<std::size_t, int> chords;
   double correction = 0;
@@ -102,12 +103,99 @@ TEST_CASE("random girders: on every path the certified error is never below the 
     const reference::Answer truth = exact.solve(g.loads);
     correction = (std::max)(correction, exact.last_correction());
     const LargestOfKind least = least_forces(g.frame, g.loads);
+    bool chain = true;
     for (const SolvePath path : paths) {
-      INFO("path: " << name(path));
-      if (path == SolvePath::chain && taken[SolvePath::automatic] == 0) continue;
+      if (!chain && path != SolvePath::sparse) continue;
+      INFO("path: " << std::string(name(path)));
       const FrameSolver solver(g.frame, SolverOptions{.path = path});
+      if (path == SolvePath::automatic) {
+        ++taken[solver.path()];
+        chain = solver.path() != SolvePath::sparse;
+      } else {
+        CHECK(solver.path() == path);
+      }
       const FrameAnswer a = solver.solve(g.loads);
-      tallies[path].check(a, relative_error(g.frame, a, truth, least));
+      asked[path].check(a, relative_error(g.frame, a, truth, least));
     }
   }
+  for (std::size_t n = 2; n <= 6; ++n) CHECK(chords[n] >= 100);
+  for (const SolvePath path : {SolvePath::chain, SolvePath::chain_fast, SolvePath::sparse}) CHECK(taken[path] >= 40);
+  CHECK(correction < 1e-20);  // the truth's own error, far below what is measured with it
+  for (auto& [path, t] : asked) {
+    const double median = t.median();
+    MESSAGE(std::string(name(path)) << ": taken " << taken[path] << " times; certified against true error: least ratio "
+                                    << t.ratios.front() << ", median " << median << "; largest certified "
+                                    << t.certified << ", largest true " << t.off);
+    CHECK(median <= 100);
+  }
+}
+
+TEST_CASE("random girders: a changed bar or support gives what a solver made anew gives") {
+  std::size_t bars = 0, supports = 0;
+  for (std::uint64_t seed = 3001; seed <= 3300; ++seed) {
+    const RandomGirder g = girders::random_girder(seed, 30);
+    INFO(words(seed, g));
+    const SolvePath path = FrameSolver(g.frame).path();
+    Random r(seed);
+    for (const SolvePath asked : {SolvePath::chain, SolvePath::chain_fast}) {
+      if (path == SolvePath::sparse) continue;
+      INFO("path: " << std::string(name(asked)));
+      FrameSolver solver(g.frame, SolverOptions{.path = asked});
+      Frame changed = g.frame;
+      for (int change = 0; change < 3; ++change) {
+        if (r.chance(0.5)) {
+          const std::size_t m = r.below(changed.members.size());
+          FrameSection& s = changed.members[m].section;
+          for (double* const x : {&s.A, &s.Iy, &s.Iz, &s.J}) *x *= r.over_orders(0.2, 5);
+          solver.change_member(m, s);
+          ++bars;
+        } else {
+          Support& s = changed.supports[r.below(changed.supports.size())];
+          s.motion = held_otherwise(r, s.motion);
+          solver.change_support(s.node, s.motion);
+          ++supports;
+        }
+        agree(g, solver, FrameSolver(changed, SolverOptions{.path = asked}));
+      }
+    }
+  }
+  CHECK(bars > 300);
+  CHECK(supports > 300);
+}
+
+TEST_CASE("random girders: a change that would let one fall is refused, and all stays as it was") {
+  std::size_t tried = 0;
+  for (std::uint64_t seed = 4001; seed <= 4100; ++seed) {
+    Random r(seed);
+    RandomGirder g = girders::TypedGirder(r, 20).make();  // all its parts hang together: one clamp holds it
+    INFO(words(seed, g));
+    g.frame.supports.clear();
+    g.loads = {};
+    g.frame.clamp(r.below(g.frame.nodes.size()));
+    g.loads.force(r.below(g.frame.nodes.size()), r.vector(1e3));
+    FrameSolver solver(g.frame);
+    CHECK_THROWS_AS(solver.change_support(g.frame.supports[0].node, {}), UnstableFrame);
+    Frame loose = g.frame;
+    loose.supports.clear();
+    CHECK_THROWS_AS(FrameSolver{loose}, UnstableFrame);
+    agree(g, solver, FrameSolver(g.frame));
+    if (solver.path() != SolvePath::sparse) ++tried;
+  }
+  CHECK(tried > 50);
+}
+
+TEST_CASE("random girders: two threads give the same to the last bit") {
+  std::size_t met = 0;
+  for (std::uint64_t seed = 5001; seed <= 5200; ++seed) {
+    const RandomGirder g = girders::random_girder(seed, 30);
+    INFO(words(seed, g));
+    if (FrameSolver(g.frame).path() == SolvePath::sparse) continue;
+    for (const SolvePath path : {SolvePath::chain, SolvePath::chain_fast}) {
+      const FrameSolver one(g.frame, SolverOptions{.path = path});
+      const FrameSolver two(g.frame, SolverOptions{.path = path, .run_both = in_two_threads});
+      CHECK(same(one.solve(g.loads), two.solve(g.loads)));
+      ++met;
+    }
+  }
+  CHECK(met > 200);
 }

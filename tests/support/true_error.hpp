@@ -15,8 +15,9 @@
 /// Largest motions and forces of each kind: displacements, rotations, forces, moments.
 using LargestOfKind = std::array<double, 4>;
 
-/// Forces and moments that would hold every joint still under these loads: every node clamped, the supports moved.
-inline LargestOfKind forces_that_hold_all_joints(const baywork::Frame& f, const baywork::FrameLoads& loads) {
+/// A billionth of the forces and moments that would hold every joint still under these loads: every node clamped, the
+/// supports moved.
+inline LargestOfKind least_forces(const baywork::Frame& f, const baywork::FrameLoads& loads) {
   baywork::Frame held = f;
   std::vector<char> supported(f.nodes.size(), 0);
   for (baywork::Support& s : held.supports) {
@@ -30,7 +31,7 @@ inline LargestOfKind forces_that_hold_all_joints(const baywork::Frame& f, const 
   LargestOfKind largest{};
   for (const baywork::Reaction& r : baywork::FrameSolver(held).solve(loads).reactions)
     for (std::size_t k = 0; k < 6; ++k)
-      largest[k < 3 ? 2 : 3] = (std::max)(largest[k < 3 ? 2 : 3], std::abs(r.value[k]));
+      largest[k < 3 ? 2 : 3] = (std::max)(largest[k < 3 ? 2 : 3], 1e-9 * std::abs(r.value[k]));
   return largest;
 }
 
@@ -67,7 +68,5 @@ std::array<double, 2> relative_error(const baywork::Frame& f, const baywork::Fra
 template <class T>
 std::array<double, 2> true_error(const baywork::Frame& f, const baywork::FrameLoads& loads,
                                  const baywork::FrameAnswer& a, const baywork::BasicFrameAnswer<T>& truth) {
-  LargestOfKind least = forces_that_hold_all_joints(f, loads);
-  for (double& s : least) s *= 1e-9;
-  return relative_error(f, a, truth, least);
+  return relative_error(f, a, truth, least_forces(f, loads));
 }

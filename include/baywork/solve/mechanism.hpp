@@ -28,7 +28,8 @@ struct Mechanism {
 
 namespace detail {
 
-/// Stiffness of each motion on its own, six per node; nothing where it is held or idle.
+/// Stiffness of each motion on its own, six per node; nothing where it is held or idle, and a trace of the largest one
+/// where an unknown has none at all.
 template <class S>
 std::vector<double> own_stiffness(const PreparedFrame<S>& p) {
   std::vector<double> out(6 * p.frame.nodes.size(), 0.0);
@@ -41,8 +42,9 @@ std::vector<double> own_stiffness(const PreparedFrame<S>& p) {
   for (const BasicSupport<S>& s : p.frame.supports)
     for (std::size_t k = 0; k < 6; ++k)
       if (s.motion[k].kind == BasicRestraint<S>::Kind::spring) out[6 * s.node + k] += value_of(s.motion[k].stiffness);
+  const double largest = *std::max_element(out.begin(), out.end());
   for (std::size_t i = 0; i < out.size(); ++i)
-    if (p.freedoms.number[i] < 0) out[i] = 0.0;
+    out[i] = p.freedoms.number[i] < 0 ? 0.0 : (std::max)(out[i], largest > 0 ? 1e-14 * largest : 1.0);
   return out;
 }
 
@@ -59,8 +61,7 @@ double stiffness_quotient(const PreparedFrame<S>& p, const std::vector<accurate_
     energy += value_of(A(force[i] * u[i]));
     scale += own[i] * value_of(u[i]) * value_of(u[i]);
   }
-  if (scale > 0) return std::abs(energy) / scale;
-  return std::any_of(u.begin(), u.end(), [](const A& v) { return value_of(v) != 0.0; }) ? 0.0 : 1.0;
+  return scale > 0 ? std::abs(energy) / scale : 1.0;
 }
 
 /// Free motions of any frame: inverse iteration with a block of motions on a slightly stiffened matrix, then the softest
@@ -74,18 +75,18 @@ std::vector<std::vector<double>> sparse_free_motions(const PreparedFrame<S>& p, 
   if (n == 0) return out;
   const std::vector<double> own = own_stiffness(p);
   std::vector<double> diagonal(n, 0.0);
-  double largest = 0;
-  for (const double d : own) largest = (std::max)(largest, d);
-  if (!(largest > 0)) largest = 1;
-  for (std::size_t i = 0; i < size; ++i)  // a motion with no stiffness at all gets some
-    if (const int k = p.freedoms.number[i]; k >= 0) diagonal[static_cast<std::size_t>(k)] = (std::max)(own[i], 1e-14 * largest);
+  for (std::size_t i = 0; i < size; ++i)
+    if (const int k = p.freedoms.number[i]; k >= 0) diagonal[static_cast<std::size_t>(k)] = own[i];
 
-  std::vector<Entry<double>> stiffened;
-  stiffened.reserve(entries.size() + n);
-  for (const Entry<S>& e : entries) stiffened.push_back({e.row, e.column, value_of(e.value)});
-  for (std::size_t i = 0; i < n; ++i) stiffened.push_back({static_cast<int>(i), static_cast<int>(i), 1e-13 * diagonal[i]});
   SparseFactor<double> factor;
-  if (!factor.compute(n, stiffened, node_reach(p.frame) > 12)) return out;
+  const auto factored = [&](double more) {
+    std::vector<Entry<double>> stiffened;
+    stiffened.reserve(entries.size() + n);
+    for (const Entry<S>& e : entries) stiffened.push_back({e.row, e.column, value_of(e.value)});
+    for (std::size_t i = 0; i < n; ++i) stiffened.push_back({static_cast<int>(i), static_cast<int>(i), more * diagonal[i]});
+    return factor.compute(n, stiffened, node_reach(p.frame) > 12);
+  };
+  if (!factored(1e-13) && !factored(1e-11)) return out;
 
   const auto m = static_cast<Eigen::Index>((std::min)(n, std::size_t{12}));
   Eigen::MatrixXd x(static_cast<Eigen::Index>(n), m);  // motions times the root of their own stiffness

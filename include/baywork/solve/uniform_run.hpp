@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include <baywork/core/error.hpp>
 #include <baywork/frame/frame.hpp>
@@ -51,6 +52,7 @@ class BasicUniformRun {
     if (layout_.cells == 0) fail<BadDescription>("uniform run", "it has no cells", "one cell or more are accepted");
     station_ = detail::run_station(prepared_, layout_);
     check_supports();
+    check_rigid_motions();
   }
 
   const BasicFrame<S>& cell() const noexcept { return prepared_.frame; }
@@ -98,6 +100,44 @@ class BasicUniformRun {
       for (const BasicRunSupport<S>& other : layout_.supports)
         if (&other != &s && other.station == s.station && other.node == s.node)
           fail<BadDescription>(place, "a joint is held by two supports", "one support for each joint is accepted");
+    }
+  }
+
+  /// The supports against the six rigid motions of the whole run, by largest pivots: a matter of geometry alone, since
+  /// the cells themselves pass on all six resultants. Each rotation is measured by the largest lever that it has.
+  void check_rigid_motions() const {
+    std::vector<std::array<double, 6>> rows;
+    std::array<double, 6> size{};
+    const Vec3<S>& origin = prepared_.frame.nodes[station_.first[0]].at;
+    const Vec3<S> period = prepared_.frame.nodes[station_.last[0]].at - origin;
+    for (const BasicRunSupport<S>& s : layout_.supports) {
+      const Vec3<S> d = prepared_.frame.nodes[s.node].at - origin + S(static_cast<double>(s.station)) * period;
+      const double x = value_of(d.x), y = value_of(d.y), z = value_of(d.z);
+      const std::array<std::array<double, 6>, 6> motion{{{1, 0, 0, 0, z, -y}, {0, 1, 0, -z, 0, x}, {0, 0, 1, y, -x, 0},
+                                                         {0, 0, 0, 1, 0, 0}, {0, 0, 0, 0, 1, 0}, {0, 0, 0, 0, 0, 1}}};
+      for (std::size_t k = 0; k < 6; ++k) {
+        if (s.motion[k].kind == BasicRestraint<S>::Kind::free) continue;
+        if (station_.local[6 * static_cast<std::size_t>(station_.joint_of[s.node]) + k] == detail::RunStation::idle) continue;
+        rows.push_back(motion[k]);
+        for (std::size_t c = 0; c < 6; ++c) size[c] = (std::max)(size[c], std::abs(motion[k][c]));
+      }
+    }
+    for (int step = 0; step < 6; ++step) {
+      std::size_t row = 0, column = 6;
+      double best = 1e-12;
+      for (std::size_t r = 0; r < rows.size(); ++r)
+        for (std::size_t c = 0; c < 6; ++c)
+          if (size[c] > 0 && std::abs(rows[r][c]) > best * size[c]) best = std::abs(rows[row = r][column = c]) / size[c];
+      if (column == 6)
+        fail<UnstableFrame>("uniform run", "it can move as a whole without any support resisting",
+                            "supports that hold all its six rigid motions are accepted");
+      const std::array<double, 6> pivot = rows[row];
+      for (std::array<double, 6>& other : rows) {
+        const double factor = other[column] / pivot[column];
+        for (std::size_t c = 0; c < 6; ++c) other[c] -= factor * pivot[c];
+        other[column] = 0;
+      }
+      rows[row] = {};
     }
   }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -32,6 +33,15 @@ struct NodeMatrix {
   const S& at(std::size_t r, std::size_t c) const { return k[c * ld + r]; }
 };
 
+/// The transpose of a block, at the transposed place.
+template <class S>
+BasicBlock6<S> turned(const BasicBlock6<S>& b) {
+  BasicBlock6<S> t(b.column, b.row);
+  for (std::size_t j = 0; j < 6; ++j)
+    for (std::size_t r = 0; r < 6; ++r) t(r, j) = b(j, r);
+  return t;
+}
+
 /// What bays that are alike share for as long as the factor lives.
 template <class S>
 struct BayType {
@@ -54,6 +64,7 @@ class ChainBays {
   std::size_t stations() const noexcept { return layout_.stations.size(); }
   std::size_t unknowns(std::size_t station) const { return 6 * layout_.stations.size(station); }
   const BayType<S>& type(std::size_t bay) const { return types_[type_of_[bay]]; }
+  const BayType<S>& type_at(std::uint32_t index) const { return types_[index]; }
   std::uint32_t type_index(std::size_t bay) const { return type_of_[bay]; }
   std::size_t types() const noexcept { return types_.size(); }
   /// Smallest pivot against its diagonal among joints inside bays: near the unit roundoff one of them is loose.
@@ -65,11 +76,14 @@ class ChainBays {
     type_of_.clear();
     inner_ratio_ = 1.0;
     type_of_.reserve(layout_.bays());
-    Finder bays(types_, [&](std::size_t a, std::size_t b) { return same_bay(p, a, b); });
+    Finder<BayType<S>, std::function<bool(std::size_t, std::size_t)>> bays(types_, [&](std::size_t a, std::size_t b) { return same_bay(p, a, b); });
     for (std::size_t b = 0; b < layout_.bays(); ++b) type_of_.push_back(bays(b, hash_of(p, layout_.along, b)));
     NodeMatrix<S> scratch;
     for (BayType<S>& t : types_) fill(p, t, scratch);
+    find_stations(p);
   }
+  /// The same for a station of which a member has changed.
+  void renew_station(const PreparedFrame<S>& p) { find_stations(p); }
   /// Makes a type of its own for a bay of which a member has changed.
   void renew(const PreparedFrame<S>& p, std::size_t bay) {
     BayType<S>& old = types_[type_of_[bay]];
@@ -97,8 +111,59 @@ class ChainBays {
     return scratch;
   }
 
+  std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
   /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), both triangles.
   void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
+    const StationType& t = stations_[type_of_station_[station]];
+    if (t.k.empty()) {
+      put_station(p, station, k, ld);
+      return;
+    }
+    const std::size_t n = unknowns(station), lds = padded(n);
+    for (std::size_t c = 0; c < n; ++c)
+      for (std::size_t r = 0; r < lds; ++r) k[c * ld + r] += t.k[c * lds + r];
+  }
+
+  /// The same for the motions beside the reference's alone, lower triangle: a station does not resist its own rigid motion.
+  void add_station_deformed(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld, std::vector<S>& scratch) const {
+    const StationType& t = stations_[type_of_station_[station]];
+    const std::size_t n = unknowns(station), lds = padded(n);
+    const S* from = t.k.data();
+    if (t.k.empty()) {
+      scratch.assign(lds * n, S(0));
+      put_station(p, station, scratch.data(), lds);
+      from = scratch.data();
+    }
+    for (std::size_t c = 6; c < n; ++c)
+      for (std::size_t r = c; r < n; ++r) k[c * ld + r] += from[c * lds + r];
+  }
+
+  /// The 6 x 6 blocks of the stiffness between a bay's stations that are not zero.
+  static void find_blocks(const NodeMatrix<S>& m, std::vector<BasicBlock6<S>>& blocks) {
+    blocks.clear();
+    for (std::size_t c = 0; c < m.n2; c += 6)
+      for (std::size_t r = 0; r < m.n1; r += 6) {
+        BasicBlock6<S> b{};
+        bool any = false;
+        b.row = static_cast<int>(r / 6);
+        b.column = static_cast<int>(c / 6);
+        for (std::size_t j = 0; j < 6; ++j)
+          for (std::size_t i = 0; i < 6; ++i) {
+            b.value[8 * j + i] = m.at(r + i, m.n1 + c + j);
+            any = any || value_of(b.value[8 * j + i]) != 0.0;
+          }
+        if (any) blocks.push_back(b);
+      }
+    blocks.shrink_to_fit();
+  }
+
+ private:
+  struct StationType {
+    std::uint32_t example = 0, count = 0;
+    std::vector<S> k;  ///< of the members inside, kept where the type occurs more than once
+  };
+
+  void put_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
     for (const std::uint32_t* i = layout_.within.begin(station); i != layout_.within.end(station); ++i) {
       const BasicMember<S>& m = p.frame.members[*i];
       const std::size_t from = 6 * layout_.place[m.from], to = 6 * layout_.place[m.to];
@@ -107,12 +172,45 @@ class ChainBays {
       });
     }
   }
+  void find_stations(const PreparedFrame<S>& p) {
+    stations_.clear();
+    type_of_station_.clear();
+    const Lists& l = layout_.within;
+    const auto place = [&](std::size_t node) { return layout_.place[node]; };
+    Finder<StationType, std::function<bool(std::size_t, std::size_t)>> find(stations_, [&](std::size_t a, std::size_t b) {
+      if (l.size(a) != l.size(b) || unknowns(a) != unknowns(b)) return false;
+      for (std::size_t i = 0; i < l.size(a); ++i) {
+        const std::size_t ma = l.begin(a)[i], mb = l.begin(b)[i];
+        const BasicMember<S>&x = p.frame.members[ma], &y = p.frame.members[mb];
+        if (p.sort_of[ma] != p.sort_of[mb] || place(x.from) != place(y.from) || place(x.to) != place(y.to)) return false;
+      }
+      return true;
+    });
+    for (std::size_t s = 0; s < stations(); ++s) {
+      std::uint64_t h = unknowns(s);
+      for (const std::uint32_t* i = l.begin(s); i != l.end(s); ++i) {
+        const BasicMember<S>& m = p.frame.members[*i];
+        h = mixed(h, (std::uint64_t{p.sort_of[*i]} << 20) ^ (std::uint64_t{place(m.from)} << 10) ^ place(m.to));
+      }
+      type_of_station_.push_back(find(s, h));
+    }
+    for (StationType& t : stations_)
+      if (t.count > 1) {
+        const std::size_t n = unknowns(t.example), ld = padded(n);
+        t.k.assign(ld * n, S(0));
+        put_station(p, t.example, t.k.data(), ld);
+      }
+  }
+  static std::uint64_t mixed(std::uint64_t h, std::uint64_t word) {
+    h = (h ^ word) * 0xD6E8'FEB8'6659'FD93ULL;
+    return h ^ (h >> 32);
+  }
 
- private:
-  template <class Same>
+  /// Gives things that are alike one number; Type has `example` and `count`.
+  template <class Type, class Same>
   class Finder {
    public:
-    Finder(std::vector<BayType<S>>& types, Same same) : types_(types), same_(std::move(same)) {}
+    Finder(std::vector<Type>& types, Same same) : types_(types), same_(std::move(same)) {}
     std::uint32_t operator()(std::size_t bay, std::uint64_t hash) {
       if constexpr (std::floating_point<S>) {
         // most often a bay is like the one before it or the one before that
@@ -134,11 +232,13 @@ class ChainBays {
    private:
     std::uint32_t seen(std::uint64_t hash, std::uint32_t t) {
       ++types_[t].count;
-      if (recent_.size() == 2) recent_.erase(recent_.begin());
-      recent_.push_back({hash, t});
+      if (recent_.empty() || recent_.back().second != t) {
+        if (recent_.size() == 2) recent_.erase(recent_.begin());
+        recent_.push_back({hash, t});
+      }
       return t;
     }
-    std::vector<BayType<S>>& types_;
+    std::vector<Type>& types_;
     Same same_;
     std::vector<std::pair<std::uint64_t, std::uint32_t>> recent_;
     std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
@@ -167,8 +267,7 @@ class ChainBays {
     for (const std::uint32_t* i = members.begin(bay); i != members.end(bay); ++i) {
       const BasicMember<S>& m = p.frame.members[*i];
       const std::uint64_t word = (std::uint64_t{p.sort_of[*i]} << 20) ^ (std::uint64_t{code(bay, m.from)} << 10) ^ code(bay, m.to);
-      h = (h ^ word) * 0xD6E8'FEB8'6659'FD93ULL;
-      h ^= h >> 32;
+      h = mixed(h, word);
     }
     return h;
   }
@@ -239,28 +338,12 @@ class ChainBays {
     return ratio;
   }
 
-  static void find_blocks(const NodeMatrix<S>& m, std::vector<BasicBlock6<S>>& blocks) {
-    blocks.clear();
-    for (std::size_t c = 0; c < m.n2; c += 6)
-      for (std::size_t r = 0; r < m.n1; r += 6) {
-        BasicBlock6<S> b{};
-        bool any = false;
-        b.row = static_cast<int>(r / 6);
-        b.column = static_cast<int>(c / 6);
-        for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t i = 0; i < 6; ++i) {
-            b.value[8 * j + i] = m.at(r + i, m.n1 + c + j);
-            any = any || value_of(b.value[8 * j + i]) != 0.0;
-          }
-        if (any) blocks.push_back(b);
-      }
-    blocks.shrink_to_fit();
-  }
-
   ChainLayout layout_;
   double inner_ratio_ = 1.0;
   std::vector<BayType<S>> types_;
   std::vector<std::uint32_t> type_of_;
+  std::vector<StationType> stations_;
+  std::vector<std::uint32_t> type_of_station_;
 };
 
 }  // namespace baywork::detail

@@ -9,8 +9,6 @@
 #include <cstdint>
 #include <vector>
 
-#include <baywork/solve/detail/bay_inside.hpp>
-#include <baywork/solve/detail/chain_bays.hpp>
 #include <baywork/solve/detail/chain_fast.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
 #include <baywork/solve/detail/deformed_bay.hpp>
@@ -61,9 +59,9 @@ class DeformationChain {
  public:
   using A = accurate_t<S>;
 
-  bool compute(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
-    bays_ = &bays;
-    arms_ = ChainArms<S>(p.frame, bays.layout());
+  bool compute(const PreparedFrame<S>& p, const ChainRuns<S>& runs, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
+    bays_ = &runs;
+    arms_ = ChainArms<S>(p.frame, runs);
     place();
     return refactor(p, ground, 0, stations() - 1, run);
   }
@@ -76,23 +74,23 @@ class DeformationChain {
     return meet(p);
   }
 
+  const ChainArms<S>& arms() const noexcept { return arms_; }
   std::size_t stations() const noexcept { return bays_->stations(); }
   double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
-  std::size_t length() const noexcept { return start_.back(); }
-  std::size_t start(std::size_t station) const { return start_[station]; }
   std::size_t bytes() const noexcept { return (factor_.size() + left_marks_.size() + right_marks_.size()) * sizeof(S); }
-  std::size_t work_size() const noexcept { return length() + 4 * widest_ + 32; }
+  std::size_t work_size() const noexcept { return bays_->length() + 4 * widest_ + 32; }
 
-  /// Motions under forces: `x` on the stations' joints, laid out as start() says, void afterwards; `inside(bay)` on the
-  /// joints inside a bay (six each), or nullptr. `add(station, place, motions)` and `add.inside(bay, place, motions)`
-  /// receive the answer, six motions per joint to twice the digits.
-  template <class Inside, class Add>
-  void solve(S* x, const Inside& inside, const Add& add, S* work) const {
+  /// Motions under forces x on the stations' joints (ChainRuns says where each stands); x then holds (r, a) of each.
+  /// `add(j, place, motions)` receives the answer at this chain's stations, six motions per joint to twice the digits;
+  /// `add.segment(j, near_first, near, s, near_q, far_q)` what it takes to follow a segment: its near reference's motions,
+  /// the far one's deviation s from their rigid continuation, and (r, a) of both.
+  template <class Add>
+  void solve(S* x, const Add& add, S* work) const {
     S* const y = work;
-    S* const h = y + length();
+    S* const h = y + bays_->length();
     for (std::size_t i = 0; i < stations(); ++i) collect(i, x + start_[i]);
-    for (std::size_t i = 0; i < meet_; ++i) forward(i, true, x, y, h, inside);
-    for (std::size_t i = stations() - 1; i > meet_; --i) forward(i, false, x, y, h, inside);
+    for (std::size_t i = 0; i < meet_; ++i) forward(i, true, x, y, h);
+    for (std::size_t i = stations() - 1; i > meet_; --i) forward(i, false, x, y, h);
     std::array<A, 6> at_meet;
     const std::size_t n = bays_->unknowns(meet_);
     std::copy(x + start_[meet_], x + start_[meet_] + n, h + 6);
@@ -107,9 +105,9 @@ class DeformationChain {
     for (const bool forward : {true, false}) {
       std::array<A, 6> r = at_meet;
       if (forward)
-        for (std::size_t i = meet_; i-- > 0;) back(i, true, x, y, h, r, inside, add);
+        for (std::size_t i = meet_; i-- > 0;) back(i, true, x, y, h, r, add);
       else
-        for (std::size_t i = meet_ + 1; i < stations(); ++i) back(i, false, x, y, h, r, inside, add);
+        for (std::size_t i = meet_ + 1; i < stations(); ++i) back(i, false, x, y, h, r, add);
     }
   }
 
@@ -126,8 +124,8 @@ class DeformationChain {
   std::size_t far_of(std::size_t i, bool forward) const { return forward ? i + 1 : i - 1; }
   std::size_t ld_of(std::size_t i, bool forward) const { return padded(bays_->unknowns(i) + bays_->unknowns(far_of(i, forward))); }
   Vec3<S> step_of(std::size_t i, bool forward) const { return forward ? arms_.step(i) : -arms_.step(i - 1); }
-  const GroundTie<S>* ties(std::size_t i) const { return ground_->begin(i); }
-  const GroundTie<S>* ties_end(std::size_t i) const { return ground_->end(i); }
+  const GroundTie<S>* ties(std::size_t i) const { return ground_->begin(bays_->station(i)); }
+  const GroundTie<S>* ties_end(std::size_t i) const { return ground_->end(bays_->station(i)); }
   /// Whether some motion of a station is held or sprung: then it takes the general step.
   bool tied(std::size_t i) const {
     return std::any_of(ties(i), ties_end(i), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
@@ -141,13 +139,13 @@ class DeformationChain {
   void place() {
     const std::size_t n = stations();
     meet_ = n / 2;
-    start_.assign(1, 0);
+    start_.clear();
     factor_start_.assign(1, 0);
     ratio_.assign(n, 1.0);
     widest_ = 0;
     for (std::size_t i = 0; i < n; ++i) {
       const std::size_t u = bays_->unknowns(i);
-      start_.push_back(start_.back() + padded(u));
+      start_.push_back(bays_->start(bays_->station(i)));
       factor_start_.push_back(factor_start_.back() + (i == meet_ ? 0 : ld_of(i, i < meet_) * u));
       widest_ = (std::max)(widest_, padded(u));
     }
@@ -174,7 +172,7 @@ class DeformationChain {
       const std::size_t passed = forward ? i : end - i;
       if (passed % checkpoint == 0) std::copy(s.begin(), s.end(), marks.begin() + static_cast<std::ptrdiff_t>(passed / checkpoint * mark));
       const DeformedBay<S>& bay = kept.get(p, *bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
-      add_within(p, i, s.data());
+      bays_->bays().add_station_deformed(p, bays_->station(i), s.data(), padded(bays_->unknowns(i)), general);
       if (tied(i))
         general_step(i, forward, bay, s.data(), k, general);
       else
@@ -187,19 +185,6 @@ class DeformationChain {
         for (std::size_t r = c; r < n2; ++r) s[c * padded(n2) + r] = k[(n1 + c) * bay.ld + n1 + r];
     }
     (forward ? left_ : right_).swap(s);
-  }
-
-  /// Members inside the station: a function of a alone.
-  void add_within(const PreparedFrame<S>& p, std::size_t i, S* s) const {
-    const ChainLayout& l = bays_->layout();
-    const std::size_t ld = padded(bays_->unknowns(i));
-    for (const std::uint32_t* m = l.within.begin(i); m != l.within.end(i); ++m) {
-      const std::size_t from = 6 * l.place[p.frame.members[*m].from], to = 6 * l.place[p.frame.members[*m].to];
-      put_member_matrix(p.sort(*m).plain, [&](std::size_t r, std::size_t c, const S& v) {
-        const std::size_t row = r < 6 ? from + r : to + r - 6, column = c < 6 ? from + c : to + c - 6;
-        if (column >= 6 && row >= column) s[column * ld + row] += v;
-      });
-    }
   }
 
   /// K of e = (s, a) and k = (r', a'): the bay's, and the state's with r = T⁻¹ (r' - s):
@@ -300,14 +285,15 @@ class DeformationChain {
     const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
     Matrix m(ld * n, S(0));
     for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left_[k] + right_[k]);
-    add_within(p, meet_, m.data());
+    Matrix scratch;
+    bays_->bays().add_station_deformed(p, bays_->station(meet_), m.data(), ld, scratch);
     for (std::size_t c = 0; c < n; ++c)
       for (std::size_t r = 0; r < c; ++r) m[c * ld + r] = m[r * ld + c];
     substitute_meeting([&](std::size_t target, std::size_t source, const S& f) {
       for (std::size_t r = 0; r < n; ++r) m[target * ld + r] += S(f * m[source * ld + r]);
       for (std::size_t c = 0; c < n; ++c) m[c * ld + target] += S(f * m[c * ld + source]);
     });
-    FastChain<S>::add_ties(*ground_, meet_, n, ld, m.data());
+    FastChain<S>::add_ties(*ground_, bays_->station(meet_), n, ld, m.data());
     std::size_t worst = 0;
     ratio_[meet_] = K::eliminate(n, 0, ld, m.data(), &worst);
     meeting_.swap(m);
@@ -320,15 +306,13 @@ class DeformationChain {
     for (std::size_t u = 6; u < n; u += 6) add_resultant(x + u, arms_.plain(i)[u / 6], x);
   }
 
-  template <class Inside>
-  void forward(std::size_t i, bool forward, S* x, S* y, S* h, const Inside& inside) const {
-    const std::size_t far = far_of(i, forward), n1 = bays_->unknowns(i), n2 = bays_->unknowns(far), bay = (std::min)(i, far);
+  void forward(std::size_t i, bool forward, S* x, S* y, S* h) const {
+    const std::size_t far = far_of(i, forward), n1 = bays_->unknowns(i), n2 = bays_->unknowns(far);
     S* const g = x + start_[i];
     const Vec3<S> d = step_of(i, forward);
     // coordinates r, s, a, r', a'
     for (std::size_t k = 0; k < padded(n1 + n2) + 6; ++k) h[k] = S(0);
     for (std::size_t u = 0; u < n1; ++u) h[u < 6 ? u : u + 6] = g[u];
-    if (const S* f = inside(bay); f != nullptr) add_inside_forces(bays_->type(bay), arms_, bay, forward, n1, n2, f, h);
     substitute(ties(i), ties_end(i), n1, arms_.plain(i), &d, [&](std::size_t target, std::size_t source, const S& factor) { h[target] += S(factor * h[source]); });
     const std::array<std::size_t, 6> slot = slots(i);
     for (std::size_t u = 0; u < 6; ++u) h[6 + u] = h[slot[u]];
@@ -338,8 +322,8 @@ class DeformationChain {
     S* const next = x + start_[far];
     for (std::size_t u = 0; u < n2; ++u) next[u] += h[6 + n1 + u];
   }
-  template <class Inside, class Add>
-  void back(std::size_t i, bool forward, S* x, const S* y, S* h, std::array<A, 6>& r, const Inside& inside, const Add& add) const {
+  template <class Add>
+  void back(std::size_t i, bool forward, S* x, const S* y, S* h, std::array<A, 6>& r, const Add& add) const {
     const std::size_t far = far_of(i, forward), n1 = bays_->unknowns(i), n2 = bays_->unknowns(far);
     std::copy(y + start_[i], y + start_[i] + n1, h);
     std::copy(x + start_[far], x + start_[far] + n2, h + n1);
@@ -352,18 +336,10 @@ class DeformationChain {
     const Vec3<A> turned = cross(Vec3<A>{near[3], near[4], near[5]}, d);
     for (std::size_t k = 0; k < 3; ++k) near[k] = slot[k] == k ? A(h[k]) : A(A(r[k] - A(h[k])) - turned[k]);
     finish(i, near, h, x, add);
-    const std::size_t bay = (std::min)(i, far);
-    if (const BayType<S>& t = bays_->type(bay); t.inner > 0) {
-      const std::array<A, 6> continued = rigid_motion(near, d);
-      std::array<S, 6> s;
-      for (std::size_t k = 0; k < 6; ++k) s[k] = slot[k] == k ? rounded<S>(A(r[k] - continued[k])) : h[k];
-      std::array<A, 6> u;
-      inside_motions(t, arms_, bay, forward, n1, n2, inside(bay), s, x + start_[i], x + start_[far], [&](std::size_t j, const S& motion) {
-        if (j % 6 == 0) u = rigid_motion(near, arms_.inside(bay, j / 6, forward));
-        u[j % 6] += A(motion);
-        if (j % 6 == 5) add.inside(bay, j / 6, u);
-      });
-    }
+    const std::array<A, 6> continued = rigid_motion(near, d);
+    std::array<S, 6> s;
+    for (std::size_t k = 0; k < 6; ++k) s[k] = slot[k] == k ? rounded<S>(A(r[k] - continued[k])) : h[k];
+    add.segment((std::min)(i, far), forward, near, s, x + start_[i], x + start_[far]);
     r = near;
   }
 
@@ -389,7 +365,7 @@ class DeformationChain {
     }
   }
 
-  const ChainBays<S>* bays_ = nullptr;
+  const ChainRuns<S>* bays_ = nullptr;
   const ChainGround<S>* ground_ = nullptr;
   ChainArms<S> arms_;
   std::size_t meet_ = 0, widest_ = 0;

@@ -2,6 +2,7 @@
 // A frame that is a chain, factored in one of the two forms; takes forces on nodes and gives motions of nodes.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <memory>
@@ -20,25 +21,34 @@ class ChainEngine {
   using A = accurate_t<S>;
 
   ChainEngine(const PreparedFrame<S>& p, ChainLayout layout)
-      : bays_(std::make_unique<ChainBays<S>>(p, std::move(layout))), ground_(std::make_unique<ChainGround<S>>(p, bays_->layout())) {}
+      : bays_(std::make_unique<ChainBays<S>>(p, std::move(layout))), ground_(std::make_unique<ChainGround<S>>(p, bays_->layout())),
+        runs_(std::make_unique<ChainRuns<S>>()) {}
 
   const ChainBays<S>& bays() const noexcept { return *bays_; }
   const ChainLayout& layout() const noexcept { return bays_->layout(); }
+  const ChainRuns<S>& runs() const noexcept { return *runs_; }
   bool is_fast() const noexcept { return is_fast_; }
   const FastChain<S>& fast() const noexcept { return fast_; }
   const DeformationChain<S>& deformation() const noexcept { return deformation_; }
 
-  /// Factors in the fast form or in deformations; false where a pivot is not above zero.
-  bool factor(const PreparedFrame<S>& p, bool fast, RunBoth run) {
+  /// Factors in the fast form or in deformations, identical bays joined to segments of up to `longest`; false where a
+  /// pivot is not above zero.
+  bool factor(const PreparedFrame<S>& p, bool fast, std::size_t longest, RunBoth run) {
     is_fast_ = fast;
+    longest_ = longest;
     if (!fast) fast_ = {};
     if (!(bays_->inner_ratio() > 0.0)) return false;
-    return fast ? fast_.compute(p, *bays_, *ground_, run) : deformation_.compute(p, *bays_, *ground_, run);
+    *runs_ = ChainRuns<S>(p, *bays_, *ground_, longest);
+    if (!(runs_->smallest_pivot_ratio() > 0.0)) return false;
+    return fast ? fast_.compute(p, *runs_, *ground_, run) : deformation_.compute(p, *runs_, *ground_, run);
   }
   /// Factors anew from a changed member's bay on, or from the station whose ties have changed.
   bool refactor_member(const PreparedFrame<S>& p, std::size_t member, RunBoth run) {
     const auto [first, last] = place_of(p.frame.members[member]);
-    if (first != last) bays_->renew(p, first);
+    if (first != last)
+      bays_->renew(p, first);
+    else
+      bays_->renew_station(p);
     return refactor(p, first, last, run);
   }
   bool refactor_support(const PreparedFrame<S>& p, std::size_t node, RunBoth run) {
@@ -51,50 +61,104 @@ class ChainEngine {
 
   double smallest_pivot_ratio() const {
     const double r = is_fast_ ? fast_.smallest_pivot_ratio() : deformation_.smallest_pivot_ratio();
-    return bays_->inner_ratio() < r ? bays_->inner_ratio() : r;
+    return (std::min)({bays_->inner_ratio(), runs_->smallest_pivot_ratio(), r});
   }
-  std::size_t bytes() const noexcept { return is_fast_ ? fast_.bytes() : deformation_.bytes(); }
+  std::size_t bytes() const noexcept { return runs_->bytes() + (is_fast_ ? fast_.bytes() : deformation_.bytes()); }
 
   /// Numbers of scratch that solve() needs.
   std::size_t work_size() const {
-    const std::size_t inner = 6 * layout().inner.items.size();
-    return inner + (is_fast_ ? fast_.length() + fast_.work_size() : deformation_.length() + deformation_.work_size());
+    std::size_t widest = 6 * ChainLayout::most_joints;
+    for (std::size_t b = 0; b < layout().bays(); ++b) widest = (std::max)(widest, 6 * layout().inner.size(b));
+    return 6 * layout().inner.items.size() + runs_->length() + (is_fast_ ? fast_.work_size() : deformation_.work_size()) + 5 * padded(widest);
   }
 
   /// motions := K⁻¹ force, six per node each; nothing where a motion is held or idle.
-  void solve(const std::vector<A>& force, std::vector<A>& motions, std::vector<S>& work) const {
+  void solve(const PreparedFrame<S>& p, const std::vector<A>& force, std::vector<A>& motions, std::vector<S>& work) const {
+    const Lists &stations = layout().stations, &inner = layout().inner;
     S* const f = work.data();
-    S* const x = f + 6 * layout().inner.items.size();
-    for (std::size_t i = 0; i < layout().inner.items.size(); ++i)
-      for (std::size_t k = 0; k < 6; ++k) f[6 * i + k] = rounded<S>(force[6 * layout().inner.items[i] + k]);
-    for (std::size_t s = 0; s < bays_->stations(); ++s) {
-      S* to = x + start(s);
-      for (const std::uint32_t* n = layout().stations.begin(s); n != layout().stations.end(s); ++n, to += 6)
+    S* const x = f + 6 * inner.items.size();
+    S* const scratch = x + runs_->length();
+    for (std::size_t i = 0; i < inner.items.size(); ++i)
+      for (std::size_t k = 0; k < 6; ++k) f[6 * i + k] = rounded<S>(force[6 * inner.items[i] + k]);
+    for (std::size_t s = 0; s < stations.size(); ++s) {
+      S* to = x + runs_->start(s);
+      for (const std::uint32_t* n = stations.begin(s); n != stations.end(s); ++n, to += 6)
         for (std::size_t k = 0; k < 6; ++k) to[k] = rounded<S>(force[6 * *n + k]);
-      for (; to != x + start(s + 1); ++to) *to = S(0);
+      for (; to != x + runs_->start(s + 1); ++to) *to = S(0);
     }
-    const auto inside = [&](std::size_t bay) -> const S* {
-      return layout().inner.size(bay) > 0 ? f + 6 * layout().inner.first[bay] : nullptr;
-    };
-    if (is_fast_)
-      solve_fast(x, inside, motions);
-    else
-      deformation_.solve(x, inside, Add{layout(), motions}, x + deformation_.length());
+    for (std::size_t b = 0; b < inner.size(); ++b)
+      if (inner.size(b) > 0)
+        pass_on(bays_->type(b), bays_->unknowns(b), bays_->unknowns(b + 1), f + 6 * inner.first[b], x + runs_->start(b), x + runs_->start(b + 1));
+    runs_->gather(x, scratch);
+    if (is_fast_) {
+      fast_.solve(x, scratch);
+      runs_->spread(x, scratch);
+      for (std::size_t s = 0; s < stations.size(); ++s) put_station(s, x + runs_->start(s), motions);
+      for (std::size_t b = 0; b < inner.size(); ++b)
+        if (inner.size(b) > 0) {
+          inside_motions(bays_->type(b), bays_->unknowns(b), bays_->unknowns(b + 1), f + 6 * inner.first[b], x + runs_->start(b), x + runs_->start(b + 1), scratch);
+          for (std::size_t j = 0; j < 6 * inner.size(b); ++j) motions[6 * inner.begin(b)[j / 6] + j % 6] = A(scratch[j]);
+        }
+    } else {
+      deformation_.solve(x, Follow{*this, p, motions, f, x, scratch + deformation_.work_size()}, scratch);
+    }
   }
 
  private:
-  struct Add {
-    const ChainLayout& layout;
-    std::vector<A>& motions;
+  void put_station(std::size_t station, const S* u, std::vector<A>& motions) const {
+    for (const std::uint32_t* n = layout().stations.begin(station); n != layout().stations.end(station); ++n, u += 6)
+      for (std::size_t k = 0; k < 6; ++k) motions[6 * *n + k] = A(u[k]);
+  }
 
-    void put(std::size_t node, const std::array<A, 6>& u) const {
+  /// Receives what DeformationChain finds, and follows it into segments and bays: motions there are counted from the
+  /// rigid continuation of the segment's near reference, and added to it to twice the digits.
+  struct Follow {
+    const ChainEngine& e;
+    const PreparedFrame<S>& p;
+    std::vector<A>& motions;
+    const S* f;
+    S* x;
+    S* scratch;
+
+    void operator()(std::size_t j, std::size_t place, const std::array<A, 6>& u) const {
+      const std::size_t node = e.layout().stations.begin(e.runs_->station(j))[place];
       for (std::size_t k = 0; k < 6; ++k) motions[6 * node + k] = u[k];
     }
-    void operator()(std::size_t station, std::size_t place, const std::array<A, 6>& u) const { put(layout.stations.begin(station)[place], u); }
-    void inside(std::size_t bay, std::size_t place, const std::array<A, 6>& u) const { put(layout.inner.begin(bay)[place], u); }
+    void segment(std::size_t j, bool near_first, const std::array<A, 6>& near, const std::array<S, 6>& s, const S* near_q, const S* far_q) const {
+      const ChainRuns<S>& runs = *e.runs_;
+      const std::size_t first = runs.station(j), last = runs.station(j + 1);
+      if (last == first + 1 && e.layout().inner.size(first) == 0) return;
+      const std::size_t n1 = e.bays_->unknowns(first), n2 = e.bays_->unknowns(last), near_n = near_first ? n1 : n2, far_n = near_first ? n2 : n1;
+      S* const u1 = scratch;
+      S* const u2 = u1 + padded(n1);
+      S* const z = u2 + padded(n2);
+      S* const u_near = near_first ? u1 : u2;
+      S* const u_far = near_first ? u2 : u1;
+      std::fill(u1, z, S(0));
+      for (std::size_t u = 6; u < near_n; ++u) u_near[u] = near_q[u];
+      const Vec3<S>* const arms = e.deformation_.arms().plain(near_first ? j + 1 : j);
+      for (std::size_t u = 0; u < far_n; ++u) {
+        u_far[u] = rigid_motion(s, arms[u / 6])[u % 6];
+        if (u >= 6) u_far[u] += far_q[u];
+      }
+      const auto at = [&](std::size_t station) { return station == first ? u1 : (station == last ? u2 : x + runs.start(station)); };
+      runs.spread(j, at, z);
+      const std::size_t base = *e.layout().stations.begin(near_first ? first : last);
+      const auto put = [&](std::size_t node, const S* u) {
+        const std::array<A, 6> rigid = rigid_motion(near, arm_between(p.frame, base, node));
+        for (std::size_t k = 0; k < 6; ++k) motions[6 * node + k] = A(rigid[k] + A(u[k]));
+      };
+      const Lists &stations = e.layout().stations, &inner = e.layout().inner;
+      for (std::size_t i = first + 1; i < last; ++i)
+        for (std::size_t k = 0; k < stations.size(i); ++k) put(stations.begin(i)[k], at(i) + 6 * k);
+      for (std::size_t b = first; b < last; ++b)
+        if (inner.size(b) > 0) {
+          inside_motions(e.bays_->type(b), e.bays_->unknowns(b), e.bays_->unknowns(b + 1), f + 6 * inner.first[b], at(b), at(b + 1), z);
+          for (std::size_t k = 0; k < inner.size(b); ++k) put(inner.begin(b)[k], z + 6 * k);
+        }
+    }
   };
 
-  std::size_t start(std::size_t station) const { return is_fast_ ? fast_.start(station) : deformation_.start(station); }
   std::size_t station_of(std::size_t node) const {
     const std::uint32_t place = layout().place[node];
     for (std::size_t s = 0; s < layout().stations.size(); ++s)
@@ -112,41 +176,14 @@ class ChainEngine {
     return {a, b};
   }
   bool refactor(const PreparedFrame<S>& p, std::size_t first, std::size_t last, RunBoth run) {
-    if (!(bays_->inner_ratio() > 0.0)) return false;
+    if (runs_->stations() < bays_->stations() || !(bays_->inner_ratio() > 0.0)) return factor(p, is_fast_, longest_, run);
+    *runs_ = ChainRuns<S>(p, *bays_, *ground_, 1);
     return is_fast_ ? fast_.refactor(p, *ground_, first, last, run) : deformation_.refactor(p, *ground_, first, last, run);
   }
-
-  template <class Inside>
-  void solve_fast(S* x, const Inside& inside, std::vector<A>& motions) const {
-    const auto outer = [&](std::size_t bay, std::size_t u) {
-      const std::size_t n1 = bays_->unknowns(bay);
-      return u < n1 ? x + start(bay) + u : x + start(bay + 1) + (u - n1);
-    };
-    for (std::size_t bay = 0; bay < layout().bays(); ++bay)
-      if (const S* f = inside(bay); f != nullptr)
-        for (std::size_t u = 0; u < bays_->unknowns(bay) + bays_->unknowns(bay + 1); ++u) *outer(bay, u) += passed_on(bays_->type(bay), u, f);
-    fast_.solve(x, x + fast_.length());
-    for (std::size_t s = 0; s < bays_->stations(); ++s) {
-      const S* from = x + start(s);
-      for (const std::uint32_t* n = layout().stations.begin(s); n != layout().stations.end(s); ++n, from += 6)
-        for (std::size_t k = 0; k < 6; ++k) motions[6 * *n + k] = A(from[k]);
-    }
-    for (std::size_t bay = 0; bay < layout().bays(); ++bay) {
-      const S* const f = inside(bay);
-      if (f == nullptr) continue;
-      const BayType<S>& t = bays_->type(bay);
-      const std::size_t ld = padded(t.inner);
-      for (std::size_t j = 0; j < t.inner; ++j) {
-        S sum = S(0);
-        for (std::size_t k = 0; k < t.inner; ++k) sum += S(t.held_inner[k * ld + j] * f[k]);
-        for (std::size_t u = 0; u < bays_->unknowns(bay) + bays_->unknowns(bay + 1); ++u) sum -= S(t.to_inner[u * ld + j] * *outer(bay, u));
-        motions[6 * layout().inner.begin(bay)[j / 6] + j % 6] = A(sum);
-      }
-    }
-  }
-
   std::unique_ptr<ChainBays<S>> bays_;  // apart, so that the factors may refer to them wherever this is moved
   std::unique_ptr<ChainGround<S>> ground_;
+  std::unique_ptr<ChainRuns<S>> runs_;
+  std::size_t longest_ = 1;
   bool is_fast_ = false;
   FastChain<S> fast_;
   DeformationChain<S> deformation_;

@@ -8,8 +8,7 @@
 #include <cstdint>
 #include <vector>
 
-#include <baywork/solve/detail/chain_bays.hpp>
-#include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/chain_runs.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 #include <baywork/solve/solve_path.hpp>
 
@@ -28,8 +27,8 @@ template <class S>
 class FastChain {
  public:
   /// Factors; false where a pivot is not positive. The same numbers come out with one thread or two.
-  bool compute(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
-    bays_ = &bays;
+  bool compute(const PreparedFrame<S>& p, const ChainRuns<S>& runs, const ChainGround<S>& ground, RunBoth run = one_after_the_other) {
+    bays_ = &runs;
     place();
     return refactor(p, ground, 0, stations() - 1, run);
   }
@@ -53,9 +52,6 @@ class FastChain {
   std::size_t stations() const noexcept { return bays_->stations(); }
   /// Smallest pivot against the stiffness its unknown had on its own.
   double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
-  std::size_t length() const noexcept { return start_.back(); }
-  /// Where a station's unknowns stand in a solution's vector; six per joint, then zeros up to a multiple of eight.
-  std::size_t start(std::size_t station) const { return start_[station]; }
   std::size_t bytes() const noexcept { return packed_.size() * sizeof(S); }
 
   /// x := K⁻¹ x. `work`: 2 · longest padded station.
@@ -167,12 +163,12 @@ class FastChain {
   void place() {
     const std::size_t n = stations();
     meet_ = n / 2;
-    start_.assign(1, 0);
+    start_.clear();
     packed_start_.assign(1, 0);
     ratio_.assign(n, 1.0);
     widest_ = 0;
     for (std::size_t i = 0; i < n; ++i) {
-      start_.push_back(start_.back() + padded(bays_->unknowns(i)));
+      start_.push_back(bays_->start(bays_->station(i)));
       packed_start_.push_back(packed_start_.back() + K::packed_size(bays_->unknowns(i)));
       widest_ = (std::max)(widest_, padded(bays_->unknowns(i)));
     }
@@ -203,7 +199,7 @@ class FastChain {
   void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Ended& out) {
     const std::size_t n = stations(), end = forward ? 0 : n - 1;
     NodeMatrix<S> scratch;
-    std::vector<BasicBlock6<S>> turned;
+    std::vector<BasicBlock6<S>> turned_blocks;
     Matrix m(widest_ * widest_, S(0)), next(widest_ * widest_, S(0)), x(widest_ * widest_), t(widest_ * widest_), own(widest_, S(0));
     std::size_t i = (forward ? from < meet_ : from > meet_) ? from : meet_;
     if (i != end) {  // take up where an earlier factorisation stands
@@ -212,7 +208,7 @@ class FastChain {
       const std::size_t nb = bays_->unknowns(before), ni = bays_->unknowns(i);
       add(k, forward, padded(ni), m.data());
       take_diagonal(ni, padded(ni), m.data(), S(1), own);
-      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned);
+      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned_blocks);
       Matrix dense(padded(nb) * ni, S(0));
       for (const BasicBlock6<S>& b : c)
         for (std::size_t j = 0; j < 6; ++j)
@@ -226,16 +222,16 @@ class FastChain {
       const NodeMatrix<S>& k = bays_->matrix(p, bay, scratch);
       take_diagonal(ni, ld, m.data(), S(-1), own);
       add(k, !forward, ld, m.data());
-      bays_->add_station(p, i, m.data(), ld);
+      bays_->bays().add_station(p, bays_->station(i), m.data(), ld);
       take_diagonal(ni, ld, m.data(), S(1), own);
-      add_ties(ground, i, ni, ld, m.data());
-      ratio_[i] = invert(ground, i, ni, ld, m.data(), own.data());
+      add_ties(ground, bays_->station(i), ni, ld, m.data());
+      ratio_[i] = invert(ground, bays_->station(i), ni, ld, m.data(), own.data());
       K::pack(ni, ld, m.data(), packed_.data() + packed_start_[i]);
       std::fill(next.begin(), next.begin() + static_cast<std::ptrdiff_t>(ldt * nt), S(0));
       add(k, forward, ldt, next.data());
       own.assign(widest_, S(0));
       take_diagonal(nt, ldt, next.data(), S(1), own);
-      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned);
+      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned_blocks);
       K::times_blocks(ni, nt, ld, m.data(), c.data(), c.size(), ld, x.data());
       K::minus_blocks_transposed(ni, nt, ld, x.data(), c.data(), c.size(), ldt, next.data(), t.data());
       m.swap(next);
@@ -248,16 +244,12 @@ class FastChain {
   }
 
   /// The blocks from the eliminated station to the one that takes over.
-  const std::vector<BasicBlock6<S>>& oriented(std::size_t bay, bool forward, std::vector<BasicBlock6<S>>& turned) const {
+  const std::vector<BasicBlock6<S>>& oriented(std::size_t bay, bool forward, std::vector<BasicBlock6<S>>& turned_blocks) const {
     const std::vector<BasicBlock6<S>>& c = bays_->type(bay).blocks;
     if (forward) return c;
-    turned.resize(c.size());
-    for (std::size_t b = 0; b < c.size(); ++b) {
-      turned[b] = BasicBlock6<S>(c[b].column, c[b].row);
-      for (std::size_t j = 0; j < 6; ++j)
-        for (std::size_t r = 0; r < 6; ++r) turned[b](r, j) = c[b](j, r);
-    }
-    return turned;
+    turned_blocks.resize(c.size());
+    for (std::size_t b = 0; b < c.size(); ++b) turned_blocks[b] = turned(c[b]);
+    return turned_blocks;
   }
 
   bool meet(const PreparedFrame<S>& p, const ChainGround<S>& ground, const Ended& left, const Ended& right) {
@@ -265,15 +257,15 @@ class FastChain {
     Matrix m(ld * n), own(n);
     for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left.m[k] + right.m[k]);
     for (std::size_t k = 0; k < n; ++k) own[k] = S(left.own[k] + right.own[k] - m[k * ld + k]);
-    bays_->add_station(p, meet_, m.data(), ld);
+    bays_->bays().add_station(p, bays_->station(meet_), m.data(), ld);
     take_diagonal(n, ld, m.data(), S(1), own);
-    add_ties(ground, meet_, n, ld, m.data());
-    ratio_[meet_] = invert(ground, meet_, n, ld, m.data(), own.data());
+    add_ties(ground, bays_->station(meet_), n, ld, m.data());
+    ratio_[meet_] = invert(ground, bays_->station(meet_), n, ld, m.data(), own.data());
     K::pack(n, ld, m.data(), packed_.data() + packed_start_[meet_]);
     return smallest_pivot_ratio() > 0.0;
   }
 
-  const ChainBays<S>* bays_ = nullptr;
+  const ChainRuns<S>* bays_ = nullptr;
   std::size_t meet_ = 0, widest_ = 0;
   std::vector<std::size_t> start_, packed_start_;
   std::vector<S> packed_;

@@ -201,14 +201,14 @@ class ChainFinder {
       const BasicMember<S>& m = frame_.members[i];
       return bay_of(m) == stations ? best_.station[m.from] : stations;
     });
-    // the reference of a station: a joint that resists turning, and free if there is one
+    // the reference of a station: its first joint that resists turning
     const std::vector<char> resists = joints_of_beams();
     for (std::size_t s = 0; s < stations; ++s) {
       std::uint32_t* const nodes = out.stations.items.data() + out.stations.first[s];
       const std::size_t count = out.stations.size(s);
       std::size_t best = count;
       for (std::size_t i = count; i-- > 0;)
-        if (resists[nodes[i]] != 0 && (best == count || supported_[nodes[i]] <= supported_[nodes[best]])) best = i;
+        if (resists[nodes[i]] != 0) best = i;
       if (best == count)
         out.turning = false;
       else

@@ -8,7 +8,6 @@
 #include <unordered_map>
 #include <vector>
 
-#include <baywork/solve/detail/chain_bays.hpp>
 #include <baywork/solve/detail/rigid_arms.hpp>
 
 namespace baywork::detail {
@@ -70,9 +69,9 @@ class DeformedBays {
  public:
   void clear() { kept_.clear(); }
 
-  const DeformedBay<S>& get(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainArms<S>& arms, std::size_t bay,
+  const DeformedBay<S>& get(const PreparedFrame<S>& p, const ChainRuns<S>& bays, const ChainArms<S>& arms, std::size_t bay,
                             bool near_first, NodeMatrix<S>& node_scratch, DeformedBay<S>& scratch) {
-    const std::size_t far = near_first ? bay + 1 : bay, count = bays.layout().stations.size(far);
+    const std::size_t far = near_first ? bay + 1 : bay, count = bays.unknowns(far) / 6;
     const Vec3<S>* const to = arms.plain(far);
     if (bays.type(bay).count < 2) {
       deform_bay(bays.matrix(p, bay, node_scratch), near_first, to, scratch);

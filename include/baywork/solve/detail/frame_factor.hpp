@@ -87,7 +87,7 @@ class FrameFactor {
 
   /// motions := K⁻¹ force, six per node.
   void solve(const PreparedFrame<S>& p, const std::vector<A>& force, std::vector<A>& motions, std::vector<S>& work) const {
-    if (chain_) return chain_->solve(force, motions, work);
+    if (chain_) return chain_->solve(p, force, motions, work);
     S* const x = work.data();
     for (std::size_t i = 0; i < force.size(); ++i)
       if (const int k = p.freedoms.number[i]; k >= 0) x[static_cast<std::size_t>(k)] = rounded<S>(force[i]);
@@ -105,7 +105,7 @@ class FrameFactor {
 
   /// The fast form where one correction brings it within the tolerance, else deformations; false leaves the sparse path.
   bool take_chain(const PreparedFrame<S>& p, const SolverOptions& o, bool turning) {
-    if (o.path != SolvePath::chain && chain_->factor(p, true, o.run_both)) {
+    if (o.path != SolvePath::chain && chain_->factor(p, true, 64, o.run_both)) {
       const double left = chain_->smallest_pivot_ratio() > 1e-11 || o.path == SolvePath::chain_fast ? first_error(p) : 1.0;
       if (o.path == SolvePath::chain_fast || left < 1e-7 || left * left < 0.01 * o.tolerance) {
         if (!sound(p)) reason_to_refuse(p).say();
@@ -120,7 +120,7 @@ class FrameFactor {
       if (o.path == SolvePath::chain) fail<BadDescription>("solver", "deformations are asked for, but the frame is " + why_, "the sparse path is accepted");
       return false;
     }
-    if (!chain_->factor(p, false, o.run_both) || !sound(p)) {
+    if (!chain_->factor(p, false, 8, o.run_both) || !sound(p)) {
       const Mechanism m = find_mechanism(p, p.stiffness_entries());
       if (m.found || o.path == SolvePath::chain) reason_to_refuse(m, p).say();
       why_ = "a chain whose pivots are lost in rounding";
@@ -139,10 +139,10 @@ class FrameFactor {
     std::vector<S> work(work_size(p));
     for (std::size_t i = 0; i < size; ++i)
       if (p.freedoms.number[i] >= 0) force[i] = A(S(i % 6 < 3 ? 1.0 + 0.37 * static_cast<double>(i % 7) : 0.0));
-    chain_->solve(force, u, work);
+    chain_->solve(p, force, u, work);
     p.add_internal_forces(u, ground, answer);
     for (std::size_t i = 0; i < size; ++i) answer[i] = p.freedoms.number[i] >= 0 ? A(force[i] - answer[i]) : A(0);
-    chain_->solve(answer, d, work);
+    chain_->solve(p, answer, d, work);
     double whole = 0, rest = 0;
     for (std::size_t i = 0; i < size; ++i) {
       const double scale = i % 6 < 3 ? 1.0 : p.longest;

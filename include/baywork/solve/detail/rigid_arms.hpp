@@ -7,7 +7,7 @@
 #include <vector>
 
 #include <baywork/core/vec3.hpp>
-#include <baywork/solve/detail/chain_layout.hpp>
+#include <baywork/solve/detail/chain_runs.hpp>
 #include <baywork/solve/detail/prepared_frame.hpp>
 
 namespace baywork::detail {
@@ -47,48 +47,45 @@ void add_resultant(const R* force, const Vec3<R>& arm, R* out) {
   }
 }
 
-/// Exact differences of positions, once in the scalar and once to twice its digits.
+/// From one node to another: exact to twice the digits.
+template <class S>
+Vec3<accurate_t<S>> arm_between(const BasicFrame<S>& frame, std::size_t from, std::size_t to) {
+  using A = accurate_t<S>;
+  const Vec3<S>&a = frame.nodes[from].at, &b = frame.nodes[to].at;
+  return {A(A(b.x) - A(a.x)), A(A(b.y) - A(a.y)), A(A(b.z) - A(a.z))};
+}
+
+/// Positions along a chain, once in the scalar and once to twice its digits.
 template <class S>
 class ChainArms {
  public:
   using A = accurate_t<S>;
 
   ChainArms() = default;
-  ChainArms(const BasicFrame<S>& frame, const ChainLayout& l) {
-    const auto at = [&](std::size_t node) {
-      const Vec3<S>& v = frame.nodes[node].at;
-      return Vec3<A>{A(v.x), A(v.y), A(v.z)};
-    };
+  ChainArms(const BasicFrame<S>& frame, const ChainRuns<S>& runs) {
+    const Lists& stations = runs.bays().layout().stations;
     const auto put = [](std::vector<Vec3<A>>& wide, std::vector<Vec3<S>>& plain, const Vec3<A>& d) {
       wide.push_back(d);
       plain.push_back({rounded<S>(d.x), rounded<S>(d.y), rounded<S>(d.z)});
     };
-    for (std::size_t s = 0; s < l.stations.size(); ++s) {
+    for (std::size_t j = 0; j < runs.stations(); ++j) {
+      const std::size_t s = runs.station(j), ref = *stations.begin(s);
       first_.push_back(plain_.size());
-      const Vec3<A> ref = at(*l.stations.begin(s));
-      for (const std::uint32_t* n = l.stations.begin(s); n != l.stations.end(s); ++n) put(wide_, plain_, at(*n) - ref);
-      if (s + 1 == l.stations.size()) break;
-      put(step_wide_, step_, at(*l.stations.begin(s + 1)) - ref);
-      first_inside_.push_back(inside_.size());
-      for (const std::uint32_t* n = l.inner.begin(s); n != l.inner.end(s); ++n) inside_.push_back(at(*n) - ref);
+      for (const std::uint32_t* n = stations.begin(s); n != stations.end(s); ++n) put(wide_, plain_, arm_between(frame, ref, *n));
+      if (j + 1 < runs.stations()) put(step_wide_, step_, arm_between(frame, ref, *stations.begin(runs.station(j + 1))));
     }
   }
 
-  const Vec3<S>* plain(std::size_t station) const { return plain_.data() + first_[station]; }
-  const Vec3<A>* wide(std::size_t station) const { return wide_.data() + first_[station]; }
-  /// From the reference of station `bay` to that of the next one.
-  const Vec3<S>& step(std::size_t bay) const { return step_[bay]; }
-  const Vec3<A>& step_wide(std::size_t bay) const { return step_wide_[bay]; }
-  /// From the reference of the bay's first station, or of its second one, to a joint inside.
-  Vec3<A> inside(std::size_t bay, std::size_t place, bool from_first) const {
-    const Vec3<A>& arm = inside_[first_inside_[bay] + place];
-    return from_first ? arm : arm - step_wide_[bay];
-  }
+  const Vec3<S>* plain(std::size_t j) const { return plain_.data() + first_[j]; }
+  const Vec3<A>* wide(std::size_t j) const { return wide_.data() + first_[j]; }
+  /// From the reference of station j to that of the next one.
+  const Vec3<S>& step(std::size_t j) const { return step_[j]; }
+  const Vec3<A>& step_wide(std::size_t j) const { return step_wide_[j]; }
 
  private:
-  std::vector<std::size_t> first_, first_inside_;
+  std::vector<std::size_t> first_;
   std::vector<Vec3<S>> plain_, step_;
-  std::vector<Vec3<A>> wide_, step_wide_, inside_;
+  std::vector<Vec3<A>> wide_, step_wide_;
 };
 
 }  // namespace baywork::detail

@@ -210,6 +210,7 @@ class RunJoint {
       R* to = cleared(a_at + j);
       const R* from = left.column(a1 + j, m) + a1;
       for (std::size_t i = j; i < m; ++i) to[a_at + i] = from[i];
+      for (std::size_t i = a_at + m; i < order_; ++i) to[i] = R(0);
     }
     for (std::size_t j = 0; right.coupled && j < m; ++j) {
       R* to = cleared(b_at + j);

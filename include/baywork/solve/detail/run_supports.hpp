@@ -161,18 +161,28 @@ class RunAssembly {
     hold.order.resize(pivots);
     for (std::size_t i = 0; i < pivots; ++i) hold.order[i] = i;
     for (std::size_t c = 0; c < pivots; ++c) {
+      const auto entry = [&](std::size_t i) { return std::abs(value_of(b[hold.order[i] * size + c])); };
       std::size_t best = c;
       double most = -1;
       for (std::size_t i = c; i < pivots; ++i) {
-        const double v = std::abs(value_of(b[hold.order[i] * size + c])) * unit[done + hold.order[i]];
-        if (!(v <= most)) {
-          most = v;
+        const double v = entry(i) * unit[done + hold.order[i]];
+        if (v <= most) continue;
+        most = v;
+        best = i;
+      }
+      if (done + c >= m_ && done + c < m_ + 6) {  // ties are geometry: no compliance is mixed into them that need not be
+        double lever = 0, tied = 0;
+        for (const RunTie<R>& tie : hold.ties) lever = larger(lever, std::abs(value_of(tie.lever[done + c - m_])));
+        for (std::size_t i = c; i < pivots; ++i) {
+          const std::size_t row = done + hold.order[i];
+          if (row < m_ + 6 || row >= m_ + 6 + hold.ties.size() || !(entry(i) > larger(tied, 1e-6 * lever))) continue;
+          tied = entry(i);
           best = i;
         }
       }
-      if (!(most * unit[done + c] > 1e-13))
-        fail<UnstableFrame>("uniform run", "it can move as a whole, or a part of it can, without any support or bar resisting",
-                            "supports that hold all its six rigid motions, each motion once, are accepted");
+      if (!(most * unit[done + c] > (done < m_ ? 1e-13 : 0.0)))
+        fail<UnstableFrame>("uniform run", "the joints of a station with supports can move without any support or bar resisting",
+                            "a station that keeps its shape, by its own bars or its supports, is accepted");
       std::swap(hold.order[c], hold.order[best]);
       const R* pivot = &b[hold.order[c] * size];
       const R inverse = R(R(1) / pivot[c]);

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: MIT
+// Members passed through four at a time: against one at a time in wider numbers, against rigid motion, against changes.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <limits>
+#include <vector>
+
+#include <doctest/doctest.h>
+
+#include <baywork/solve/detail/certify.hpp>
+#include <baywork/solve/detail/member_pass.hpp>
+#include <baywork/solve/frame_solver.hpp>
+
+#include "support/convert.hpp"
+#include "support/varied_frames.hpp"
+
+using namespace baywork;
+
+namespace {
+
+using Wide = long double;
+using detail::Twofold;
+using Prepared = detail::PreparedFrame<double>;
+constexpr double u2 = 0x1p-106;  // the square of the unit roundoff
+
+std::vector<Twofold<double>> any_motions(varied::Random& r, std::size_t nodes) {
+  std::vector<Twofold<double>> u(6 * nodes);
+  for (Twofold<double>& v : u) v = Twofold<double>::sum(r.in(-1, 1) * std::exp(r.in(-10, 0)), r.in(-1, 1) * 0x1p-54);
+  return u;
+}
+
+/// Forces on each node as the absolute parts that they are summed from: what errors are measured against.
+std::vector<double> parts_of(const Prepared& p, double motion) {
+  std::vector<double> parts(6 * p.frame.nodes.size(), 0.0);
+  for (std::size_t i = 0; i < p.frame.members.size(); ++i) {
+    const auto& in = p.sort(i).plain;
+    const auto& z = in.stiffness.about_z;
+    const auto& y = in.stiffness.about_y;
+    const double arms = length(in.geometry.arm_start) + length(in.geometry.arm_end);
+    const double strain = motion * (1 + arms) * (1 + 1 / in.length);
+    const double q = strain * (in.stiffness.axial + in.stiffness.torsion + std::abs(z.start) + std::abs(z.cross) + z.end + z.shear +
+                               std::abs(y.start) + std::abs(y.cross) + y.end + y.shear);
+    for (const std::size_t node : {p.frame.members[i].from, p.frame.members[i].to})
+      for (std::size_t k = 0; k < 6; ++k) parts[6 * node + k] += q * (1 + 1 / in.length) * (1 + arms);
+  }
+  return parts;
+}
+
+std::vector<Twofold<double>> member_forces(const Prepared& p, const std::vector<Twofold<double>>& u, detail::Sizes& s) {
+  std::vector<Twofold<double>> f(u.size());
+  p.add_member_forces(u, 1.0, f, &s[2]);
+  return f;
+}
+
+/// The same members one at a time.
+Prepared ungrouped(Prepared p) {
+  p.groups = {};
+  p.groups_at_support = {};
+  return p;
+}
+
+}  // namespace
+
+TEST_CASE("four members at a time answer motions as one by one in wider numbers" *
+          doctest::skip(std::numeric_limits<Wide>::digits <= std::numeric_limits<double>::digits)) {
+  double worst = 0;
+  for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+    INFO("seed " << seed);
+    const varied::Case c = varied::any_case(seed);
+    varied::Random r(seed + 1000);
+    const Prepared p(c.frame);
+    const detail::PreparedFrame<Wide> wide(converted<Wide>(c.frame));
+    CHECK(p.groups.empty() != detail::has_twofold_lanes());
+    const std::vector<Twofold<double>> u = any_motions(r, c.frame.nodes.size());
+    std::vector<Twofold<Wide>> w, exact(u.size());
+    for (const Twofold<double>& v : u) w.push_back(Twofold<Wide>(v.hi) + Twofold<Wide>(v.lo));
+    std::array<double, 2> exact_sizes{};
+    wide.add_member_forces(w, 1.0, exact, exact_sizes.data());
+    detail::Sizes s{};
+    const std::vector<Twofold<double>> found = member_forces(p, u, s);
+    const std::vector<double> parts = parts_of(p, 1.0);
+    for (std::size_t i = 0; i < u.size(); ++i) {
+      const Twofold<Wide> off = exact[i] - (Twofold<Wide>(found[i].hi) + Twofold<Wide>(found[i].lo));
+      worst = (std::max)(worst, std::abs(value_of(off)) / (parts[i] * u2));
+    }
+    CHECK(s[2] == doctest::Approx(exact_sizes[0]).epsilon(1e-13));
+    CHECK(s[3] == doctest::Approx(exact_sizes[1]).epsilon(1e-13));
+  }
+  MESSAGE("largest error: " << worst << " u² of the absolute parts");
+  CHECK(worst < 8);
+}
+
+TEST_CASE("a rigid motion meets no force, to twice the digits") {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    INFO("seed " << seed);
+    const varied::Case c = varied::any_case(seed);
+    varied::Random r(seed);
+    const Prepared p(c.frame);
+    const Vec3<> turn = r.vector(1), way = r.vector(1);
+    std::vector<Twofold<double>> u(6 * c.frame.nodes.size());
+    double far = 1;
+    for (std::size_t n = 0; n < c.frame.nodes.size(); ++n) {
+      const Vec3<>& at = c.frame.nodes[n].at;
+      far = (std::max)(far, length(at));
+      for (std::size_t k = 0; k < 3; ++k) {
+        const std::size_t a = (k + 1) % 3, b = (k + 2) % 3;  // way + turn × at
+        u[6 * n + k] = Twofold<double>(way[k]) + Twofold<double>::product(turn[a], at[b]) - Twofold<double>::product(turn[b], at[a]);
+        u[6 * n + 3 + k] = turn[k];
+      }
+    }
+    detail::Sizes s{};
+    const std::vector<Twofold<double>> f = member_forces(p, u, s);
+    const std::vector<double> parts = parts_of(p, 4 * far);
+    for (std::size_t i = 0; i < u.size(); ++i) CHECK(std::abs(f[i].value()) <= 8 * u2 * parts[i]);
+  }
+}
+
+TEST_CASE("answers of members are the same in groups and one by one, loaded or not") {
+  for (std::uint64_t seed = 1; seed <= 120; ++seed) {
+    INFO("seed " << seed);
+    const varied::Case c = varied::any_case(seed);
+    varied::Random r(seed);
+    const Prepared p(c.frame), one_by_one = ungrouped(p);
+    std::vector<Twofold<double>> u = any_motions(r, c.frame.nodes.size()), force(u.size());
+    detail::LoadedMembers<Twofold<double>> loaded;
+    loaded.clear(c.frame.members.size());
+    p.reduce(c.loads, force, loaded);
+    std::vector<MemberAnswer> grouped(c.frame.members.size()), single(c.frame.members.size());
+    detail::Sizes s{}, t{};
+    detail::answer_members(p, u, loaded, grouped, s);
+    detail::answer_members(one_by_one, u, loaded, single, t);
+    for (std::size_t k = 2; k < 4; ++k) CHECK(s[k] == doctest::Approx(t[k]).epsilon(1e-15));
+    for (std::size_t i = 0; i < grouped.size(); ++i)
+      for (std::size_t k = 0; k < 6; ++k) {
+        const double size = k < 3 ? t[2] : t[3];
+        CHECK(std::abs(grouped[i].start[k] - single[i].start[k]) <= 4e-16 * size);
+        CHECK(std::abs(grouped[i].end[k] - single[i].end[k]) <= 4e-16 * size);
+        CHECK(std::abs(grouped[i].modes[k] - single[i].modes[k]) <= 4e-16 * std::abs(single[i].modes[k]) + 1e-25);
+      }
+  }
+}
+
+TEST_CASE("a changed member answers as in a frame made with it") {
+  for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+    INFO("seed " << seed);
+    varied::Case c = varied::any_case(seed);
+    varied::Random r(seed);
+    Prepared p(c.frame);
+    for (int change = 0; change < 3; ++change) {
+      const std::size_t member = change < 2 ? 0 : r.below(c.frame.members.size());
+      c.frame.members[member].section.A *= r.in(0.5, 2);
+      c.frame.members[member].section.Iz *= r.in(0.5, 2);
+      p.frame.members[member].section = c.frame.members[member].section;
+      p.renew_member(member);
+    }
+    const std::vector<Twofold<double>> u = any_motions(r, c.frame.nodes.size());
+    detail::Sizes s{}, t{};
+    const Prepared fresh(c.frame);
+    const std::vector<Twofold<double>> found = member_forces(p, u, s), expected = member_forces(fresh, u, t);
+    std::vector<Twofold<double>> at_supports(u.size());
+    p.add_member_forces_at_supports(u, 1.0, at_supports);
+    const std::vector<double> parts = parts_of(fresh, 1.0);
+    for (std::size_t i = 0; i < u.size(); ++i) {
+      CHECK(std::abs((found[i] - expected[i]).value()) <= 8 * u2 * parts[i]);
+      if (p.freedoms.number[i] == detail::Freedoms::held) CHECK(std::abs((at_supports[i] - expected[i]).value()) <= 8 * u2 * parts[i]);
+    }
+  }
+}
+
+TEST_CASE("a correction or an answer that is no number is never certified") {
+  const double nan = std::numeric_limits<double>::quiet_NaN(), infinity = std::numeric_limits<double>::infinity();
+  const varied::Case c = varied::any_case(3);
+  const Prepared p(c.frame);
+  for (const double bad : {nan, infinity})
+    for (std::size_t k = 0; k < 4; ++k)
+      for (const bool in_answer : {false, true}) {
+        detail::Certifier<double> certifier(p, std::vector<Twofold<double>>(6 * c.frame.nodes.size()));
+        detail::Sizes correction{1e-9, 1e-9, 1e-9, 1e-9}, answer{1, 1, 1, 1};
+        certifier.first({1, 1, 1, 1});
+        (in_answer ? answer : correction)[k] = bad;
+        CHECK_FALSE(certifier.wants_more(correction, answer));
+        CHECK_FALSE(certifier.result().worst() < 1);
+      }
+  for (const Prepared& way : {p, ungrouped(p)})  // such a motion shows in the sizes
+    for (std::size_t node = 0; node < c.frame.nodes.size(); ++node) {
+      std::vector<Twofold<double>> u(6 * c.frame.nodes.size(), 1.0);
+      u[6 * node] = nan;
+      detail::Sizes s{}, t{};
+      detail::see_motions(u, s);
+      detail::see_member_forces(way, u, t);
+      CHECK(!is_finite(s[0]));
+      CHECK(!is_finite(t[2]));
+    }
+}
