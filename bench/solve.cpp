@@ -48,7 +48,7 @@ void run(benchmark::State& state, Task task, Kind kind, std::size_t bays) {
     return;
   }
   const std::size_t count = task == Task::hundred_loads ? 100 : 1;
-  const std::vector<double> b = job.right_hand_sides(method.number(), count);
+  const std::vector<double> b = job.right_hand_sides(method.number(), length_of(method), count);
   std::vector<double> x(b.size());
   for (auto _ : state) {
     switch (task) {
@@ -97,7 +97,7 @@ bool right(Kind kind) {
   const Job& job = job_of(kind, 40);
   const FrameAnswer answer = FrameSolver(job.prepared.frame).solve(job.loads);
   M method(job);
-  const std::vector<double> b = job.right_hand_sides(method.number(), 3);
+  const std::vector<double> b = job.right_hand_sides(method.number(), length_of(method), 3);
   std::vector<double> x(b.size(), 0.0);
   const auto met = [&](const char* way) {
     const double d = method.good() ? difference(answer, method, x) : 1.0;
@@ -115,8 +115,8 @@ bool right(Kind kind) {
   method.factor();
   method.solve(b.data(), x.data(), 3);
   all = met("factor and several loads") && all;
-  const std::vector<double> first(x.begin() + static_cast<std::ptrdiff_t>(2 * job.unknowns()), x.end());
-  method.solve(b.data() + 2 * job.unknowns(), x.data(), 1);
+  const std::vector<double> first(x.begin() + static_cast<std::ptrdiff_t>(2 * length_of(method)), x.end());
+  method.solve(b.data() + 2 * length_of(method), x.data(), 1);
   for (std::size_t i = 0; i < first.size(); ++i)
     if (!(std::abs(first[i] - x[i]) <= 1e-9 * (std::abs(x[i]) + 1e-3))) {
       std::fprintf(stderr, "bench_solve: %s answers the same load differently alone and among others\n", M::name);

@@ -328,7 +328,7 @@ TEST_CASE("girders that can move are named with their motion") {
   BoxGirder g = sound();
   g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}),
                         hold(ChordOf::bottom_left, 3.0).fix({Motion::uy, Motion::uz})});
-  moves(g, {"girder", "x", "support"});  // rolls about the line through both
+  moves(g, {"girder", "the whole of it turns about x as one piece: the supports do not hold it"});  // rolls about the line through both
   g = sound();
   g.supports =
       held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),
@@ -337,10 +337,10 @@ TEST_CASE("girders that can move are named with their motion") {
   g = sound();
   g.supports = held_by({hold(ChordOf::bottom_left, 0.0)});  // holds nothing
   moves(g, {"girder"});
-  // pinned open faces all round: the top chords slide along the bottom ones
+  // pinned open faces all round: the chords slide along each other, but for the one that is held along x
   g = sound();
   g.faces.top = g.faces.bottom = g.faces.left = g.faces.right = open(bar(48.3_mm, 4.0_mm), pinned_joint());
-  moves(g, {"girder", "stations 1 to 7", "top left chord", "without any bar resisting"});
+  moves(g, {"girder", "the bottom right chord moves along x at stations 1 to 7 without any bar resisting"});
   LadderGirder l{
       .bays = 3,
       .bay_length = 0.5,
@@ -349,9 +349,9 @@ TEST_CASE("girders that can move are named with their motion") {
       .web = Face{},
       .supports = held_by(
           {hold(ChordOf::bottom, 0.0).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz})})};
-  moves(l, {"girder", "stations 1 to 4", "top chord"});
+  moves(l, {"girder", "the top chord moves along x, y and z and turns about x, y and z as one piece"});
   l.web = open(bar(48.3_mm, 4.0_mm), pinned_joint());  // a pinned tie keeps the distance, and lets the rest go
-  moves(l, {"girder", "top chord"});
+  moves(l, {"girder", "the top chord moves along x at stations 1 to 4"});
   l.web = open(bar(48.3_mm, 4.0_mm));
   const Analysis sound_ladder{l};
   CHECK(sound_ladder.solve({self_weight()}).max_deflection() > 0);

@@ -141,14 +141,15 @@ struct Job {
   }
   std::size_t unknowns() const { return static_cast<std::size_t>(numbering.count); }
 
-  /// The load as a right-hand side in an order of unknowns (six numbers per node); the k-th further one turns it about.
-  std::vector<double> right_hand_sides(const std::vector<int>& number, std::size_t count) const {
-    std::vector<double> b(unknowns() * count, 0.0);
+  /// The load as a right-hand side in an order of unknowns (six numbers per node), `length` numbers long; the k-th
+  /// further one turns it about.
+  std::vector<double> right_hand_sides(const std::vector<int>& number, std::size_t length, std::size_t count) const {
+    std::vector<double> b(length * count, 0.0);
     for (std::size_t k = 0; k < count; ++k)
       for (const NodeLoad& l : loads.on_nodes)
         for (std::size_t i = 0; i < 3; ++i)
           if (const int at = number[6 * l.node + i]; at >= 0)
-            b[k * unknowns() + static_cast<std::size_t>(at)] =
+            b[k * length + static_cast<std::size_t>(at)] =
                 k == 0 ? l.force[i] : l.force[i] * static_cast<double>((l.node + k) % 7);
     return b;
   }

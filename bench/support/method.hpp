@@ -34,4 +34,12 @@ concept Method = std::constructible_from<M, const Job&> &&
   { c.solve_flops() } -> std::convertible_to<double>;
 };
 
+/// Numbers of a right-hand side in a method's own order, which may leave some out.
+template <Method M>
+std::size_t length_of(const M& method) {
+  int last = -1;
+  for (const int at : method.number()) last = at > last ? at : last;
+  return static_cast<std::size_t>(last + 1);
+}
+
 }  // namespace bench

@@ -2,12 +2,235 @@
 // baywork's own methods, in the same terms as the foreign ones.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
+#include <memory>
+#include <vector>
+
+#include <baywork/solve/detail/chain_engine.hpp>
+#include <baywork/solve/detail/sparse_factor.hpp>
+#include <baywork/solve/frame_solver.hpp>
+
 #include "method.hpp"
 
 namespace bench {
 
+namespace own = baywork::detail;
+
+/// The chain's fast form, without certificate. `full` finds the chain, too.
+class ChainFast {
+ public:
+  static constexpr const char* name = "chain_fast";
+
+  explicit ChainFast(const Job& job) : job_(job) {
+    layout_ = own::ChainFinder<double>(job.prepared.frame).find();
+    number_.assign(6 * job.prepared.frame.nodes.size(), -1);
+    refactor();
+    for (std::size_t s = 0; s < layout_.stations.size(); ++s) {
+      std::size_t at = engine_->runs().start(s);
+      for (const std::uint32_t* n = layout_.stations.begin(s); n != layout_.stations.end(s); ++n)
+        for (std::size_t k = 0; k < 6; ++k, ++at)
+          if (job.prepared.freedoms.of(*n, k) >= 0) number_[6 * *n + k] = static_cast<int>(at);
+    }
+    length_ = 0;
+    for (const int at : number_) length_ = (std::max)(length_, static_cast<std::size_t>(at + 1));
+    padded_.assign(engine_->runs().length(), 0.0);
+  }
+  void full(const double* b, double* x) {
+    own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
+    good_ = engine.factor(job_.prepared, true, longest, baywork::one_after_the_other);
+    solve_with(engine, b, x);
+  }
+  void refactor() {
+    engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
+    factor();
+  }
+  void factor() { good_ = engine_->factor(job_.prepared, true, longest, baywork::one_after_the_other); }
+  void solve(const double* b, double* x, std::size_t count) {
+    if (count == 1) return solve_with(*engine_, b, x);
+    std::copy(b, b + length_ * count, x);
+    work_.resize(engine_->many_work_size());
+    engine_->solve_many(x, length_, count, work_.data());
+  }
+  bool good() const { return good_; }
+  const std::vector<int>& number() const { return number_; }
+  double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
+  double factor_flops() const { return engine_->runs().flops() + engine_->fast().flops(); }
+  double solve_flops() const { return engine_->runs().solve_flops() + engine_->fast().solve_flops(); }
+
+ private:
+  static constexpr std::size_t longest = 64;
+
+  void solve_with(const own::ChainEngine<double>& e, const double* b, double* x) {
+    double* const to = length_ == padded_.size() ? x : padded_.data();
+    std::copy(b, b + length_, to);
+    work_.resize(e.many_work_size());
+    e.runs().gather(to, work_.data());
+    e.fast().solve(to, work_.data());
+    e.runs().spread(to, work_.data());
+    if (to != x) std::copy(to, to + length_, x);
+  }
+
+  const Job& job_;
+  own::ChainLayout layout_;
+  std::unique_ptr<own::ChainEngine<double>> engine_;
+  std::vector<int> number_;
+  std::size_t length_ = 0;
+  std::vector<double> work_, padded_;
+  bool good_ = false;
+};
+
+/// Base of the methods that take forces and give motions of nodes, twofold.
+class OfNodes {
+ public:
+  explicit OfNodes(const Job& job) : job_(job), force_(6 * job.prepared.frame.nodes.size()), motions_(force_.size()) {
+    for (std::size_t i = 0; i < force_.size(); ++i) number_.push_back(job.prepared.freedoms.number[i] >= 0 ? static_cast<int>(i) : -1);
+    for (std::size_t i = number_.size(); i > 0 && number_[i - 1] < 0; --i) length_ = i - 1;
+    if (length_ == 0) length_ = number_.size();
+  }
+  const std::vector<int>& number() const { return number_; }
+
+ protected:
+  void take(const double* b) {
+    for (std::size_t i = 0; i < length_; ++i) force_[i] = own::Twofold<double>(b[i]);
+  }
+  void give(double* x) const {
+    for (std::size_t i = 0; i < length_; ++i) x[i] = motions_[i].value();
+  }
+
+  const Job& job_;
+  std::size_t length_ = 0;
+  std::vector<own::Twofold<double>> force_, motions_;
+  std::vector<int> number_;
+  std::vector<double> work_;
+};
+
+/// The chain in deformations, without certificate.
+class Chain : public OfNodes {
+ public:
+  static constexpr const char* name = "chain";
+
+  explicit Chain(const Job& job) : OfNodes(job), layout_(own::ChainFinder<double>(job.prepared.frame).find()) { refactor(); }
+  void full(const double* b, double* x) {
+    own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
+    good_ = engine.factor(job_.prepared, false, longest, baywork::one_after_the_other);
+    solve_with(engine, b, x);
+  }
+  void refactor() {
+    engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
+    factor();
+  }
+  void factor() { good_ = engine_->factor(job_.prepared, false, longest, baywork::one_after_the_other); }
+  void solve(const double* b, double* x, std::size_t count) {
+    for (std::size_t k = 0; k < count; ++k) solve_with(*engine_, b + k * length_, x + k * length_);
+  }
+  bool good() const { return good_; }
+  double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
+  double factor_flops() const { return engine_->runs().flops() + engine_->deformation().flops(); }
+  double solve_flops() const { return engine_->runs().solve_flops() + engine_->deformation().solve_flops(); }
+
+ private:
+  static constexpr std::size_t longest = 8;
+
+  void solve_with(const own::ChainEngine<double>& e, const double* b, double* x) {
+    take(b);
+    work_.resize(e.work_size());
+    e.solve(job_.prepared, force_, motions_, work_);
+    give(x);
+  }
+
+  own::ChainLayout layout_;
+  std::unique_ptr<own::ChainEngine<double>> engine_;
+  bool good_ = false;
+};
+
+/// The sparse path's factor, without certificate.
+class Sparse {
+ public:
+  static constexpr const char* name = "sparse";
+
+  explicit Sparse(const Job& job) : job_(job), number_(job.prepared.freedoms.number), entries_(job.prepared.stiffness_entries()) { factor(); }
+  void full(const double* b, double* x) {
+    refactor();
+    solve(b, x, 1);
+  }
+  void refactor() {
+    entries_ = job_.prepared.stiffness_entries();
+    factor();
+  }
+  void factor() { good_ = factor_.compute(job_.prepared.freedoms.count, entries_, false); }
+  void solve(const double* b, double* x, std::size_t count) {
+    const std::size_t n = job_.prepared.freedoms.count;
+    work_.resize(n);
+    std::copy(b, b + n * count, x);
+    for (std::size_t k = 0; k < count; ++k) factor_.solve(x + k * n, work_.data());
+  }
+  bool good() const { return good_; }
+  const std::vector<int>& number() const { return number_; }
+  double factor_bytes() const { return static_cast<double>(factor_.bytes()); }
+  double factor_flops() const { return factor_.flops(); }
+  double solve_flops() const { return factor_.solve_flops(); }
+
+ private:
+  const Job& job_;
+  std::vector<int> number_;
+  std::vector<own::Entry<double>> entries_;
+  own::SparseFactor<double> factor_;
+  std::vector<double> work_;
+  bool good_ = false;
+};
+
+/// What a user calls: the frame checked and factored, loads reduced, the answer corrected and certified, all member forces.
+class Certified {
+ public:
+  static constexpr const char* name = "certified";
+
+  explicit Certified(const Job& job) : job_(job), number_(job.prepared.freedoms.number), solver_(std::make_unique<baywork::FrameSolver>(job.prepared.frame)) {
+    for (std::size_t i = 0; i < number_.size(); ++i)
+      if (number_[i] >= 0) number_[i] = static_cast<int>(i);
+  }
+  void full(const double* b, double* x) {
+    solver_ = std::make_unique<baywork::FrameSolver>(job_.prepared.frame);
+    solve(b, x, 1);
+  }
+  void refactor() { solver_ = std::make_unique<baywork::FrameSolver>(job_.prepared.frame); }
+  void factor() { refactor(); }
+  void solve(const double* b, double* x, std::size_t count) {
+    const std::size_t length = static_cast<std::size_t>(*std::max_element(number_.begin(), number_.end()) + 1);
+    for (std::size_t k = 0; k < count; ++k) {
+      loads_.clear();
+      for (std::size_t n = 0; 6 * n < length; ++n) {
+        const double* const f = b + k * length + 6 * n;
+        if (6 * n + 3 > length || (f[0] == 0.0 && f[1] == 0.0 && f[2] == 0.0)) continue;
+        loads_.force(n, {f[0], f[1], f[2]});
+      }
+      solver_->solve(loads_, answer_, space_);
+      std::copy(answer_.motions.begin(), answer_.motions.begin() + static_cast<std::ptrdiff_t>(length), x + k * length);
+    }
+  }
+  bool good() const { return true; }
+  const std::vector<int>& number() const { return number_; }
+  baywork::FrameAnswer answer(const baywork::FrameLoads& loads) { return solver_->solve(loads); }
+  double factor_bytes() const { return static_cast<double>(solver_->factor_bytes()); }
+  double factor_flops() const { return 0; }
+  double solve_flops() const { return 0; }
+
+ private:
+  const Job& job_;
+  std::vector<int> number_;
+  std::unique_ptr<baywork::FrameSolver> solver_;
+  baywork::FrameLoads loads_;
+  baywork::FrameAnswer answer_;
+  baywork::SolveWorkspace space_;
+};
+
 /// Calls use.operator()<M>() for each of baywork's own methods M (see Method).
 template <class Use>
-void for_each_own_method(Use&&) {}
+void for_each_own_method(Use&& use) {
+  use.template operator()<ChainFast>();
+  use.template operator()<Chain>();
+  use.template operator()<Sparse>();
+  use.template operator()<Certified>();
+}
 
 }  // namespace bench

@@ -28,7 +28,7 @@ template <Scalar S = double>
 struct BasicSolveWorkspace {
   std::vector<S> work;
   detail::LoadedMembers<detail::accurate_t<S>> loaded;
-  std::vector<detail::accurate_t<S>> force, ground, motions, correction, residual;
+  std::vector<detail::accurate_t<S>> ground, held, motions, correction, residual;
   std::vector<BasicMemberAnswer<S>> members;  ///< of an answer that is not yet certified
 };
 
@@ -136,6 +136,7 @@ class BasicFrameSolver {
     const std::size_t size = 6 * f.nodes.size();
     w.residual.assign(size, A(0));
     w.ground.assign(6 * f.supports.size(), A(0));
+    w.held.assign(6 * f.supports.size(), A(0));
     w.work.resize(factor_.work_size(prepared_));
     w.correction.assign(size, A(0));
     w.motions.assign(size, A(0));
@@ -157,9 +158,22 @@ class BasicFrameSolver {
     prepared_.add_spring_forces(w.motions, w.ground, -1.0, w.residual);
   }
 
+  /// Forces on held motions go to the supports: beside them a factor would round away what is left elsewhere.
+  void give_to_supports(BasicSolveWorkspace<S>& w) const {
+    using A = detail::accurate_t<S>;
+    for (std::size_t j = 0; j < prepared_.frame.supports.size(); ++j)
+      for (std::size_t k = 0; k < 6; ++k) {
+        const BasicSupport<S>& s = prepared_.frame.supports[j];
+        if (s.motion[k].kind != BasicRestraint<S>::Kind::fixed) continue;
+        w.held[6 * j + k] += w.residual[6 * s.node + k];
+        w.residual[6 * s.node + k] = A(0);
+      }
+  }
+
   /// correction := K⁻¹ residual, added to the motions; returns how large it is, motions alone.
   detail::Sizes correct(BasicSolveWorkspace<S>& w) const {
     detail::Sizes s{};
+    give_to_supports(w);
     factor_.solve(prepared_, w.residual, w.correction, w.work);
     for (std::size_t i = 0; i < w.motions.size(); ++i) w.motions[i] += w.correction[i];
     detail::see_motions(w.correction, s);
@@ -180,8 +194,8 @@ class BasicFrameSolver {
     for (std::size_t i = 0; i < w.motions.size(); ++i) answer.motions[i] = detail::rounded<S>(w.motions[i]);
     answer.members.resize(f.members.size());
     answer.members.swap(w.members);
-    // what is left over at held motions, after the last correction, is carried by the supports
-    prepared_.add_member_forces_at_supports(w.correction, -1.0, w.residual);
+    prepared_.add_member_forces_at_supports(w.correction, -1.0, w.residual);  // the last correction is not balanced yet
+    give_to_supports(w);
     answer.reactions.resize(f.supports.size());
     for (std::size_t j = 0; j < f.supports.size(); ++j) {
       const BasicSupport<S>& s = f.supports[j];
@@ -189,7 +203,7 @@ class BasicFrameSolver {
       for (std::size_t k = 0; k < 6; ++k) {
         const std::size_t i = 6 * s.node + k;
         S r = S(0);
-        if (s.motion[k].kind == BasicRestraint<S>::Kind::fixed) r = S(-detail::rounded<S>(w.residual[i]));
+        if (s.motion[k].kind == BasicRestraint<S>::Kind::fixed) r = S(-detail::rounded<S>(w.held[6 * j + k]));
         if (s.motion[k].kind == BasicRestraint<S>::Kind::spring)
           r = detail::rounded<S>(A(A(s.motion[k].stiffness) * (w.ground[6 * j + k] - w.motions[i])));
         answer.reactions[j].value[k] = r;
