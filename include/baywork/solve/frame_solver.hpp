@@ -175,7 +175,7 @@ class BasicFrameSolver {
     detail::Sizes s{};
     give_to_supports(w);
     factor_.solve(prepared_, w.residual, w.correction, w.work);
-    for (std::size_t i = 0; i < w.motions.size(); ++i) w.motions[i] += w.correction[i];
+    detail::add_motions<S>(w.correction, w.motions);
     detail::see_motions(w.correction, s);
     return s;
   }

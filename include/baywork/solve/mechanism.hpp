@@ -175,16 +175,19 @@ inline std::vector<double> plainest_motion(std::vector<std::vector<double>> free
       basis.push_back(std::move(v));
     }
   }
-  // the motion with the largest share in the free ones; displacements first, then the first of equals
+  // the motion with the largest share in the free ones, the first of equals; a rotation only where no displacement is free
   std::size_t best = 0;
   double most = 0;
-  for (const bool turning : {false, true})
+  const auto look = [&](bool turning) {
     for (std::size_t i = 0; i < size; ++i) {
       if ((i % 6 >= 3) != turning) continue;
       double share = 0;
       for (const std::vector<double>& b : basis) share += b[i] * b[i];
       if (share > 1.001 * most) most = share, best = i;
     }
+  };
+  look(false);
+  if (!(most > 1e-6)) look(true);
   std::vector<double> u(size, 0.0);
   double largest = 0;
   for (const std::vector<double>& b : basis)

@@ -141,18 +141,16 @@ class ChainBays {
   /// The 6 x 6 blocks of the stiffness between a bay's stations that are not zero.
   static void find_blocks(const NodeMatrix<S>& m, std::vector<BasicBlock6<S>>& blocks) {
     blocks.clear();
+    blocks.reserve(m.n1 * m.n2 / 36);
     for (std::size_t c = 0; c < m.n2; c += 6)
       for (std::size_t r = 0; r < m.n1; r += 6) {
-        BasicBlock6<S> b{};
         bool any = false;
-        b.row = static_cast<int>(r / 6);
-        b.column = static_cast<int>(c / 6);
+        for (std::size_t j = 0; j < 6 && !any; ++j)
+          for (std::size_t i = 0; i < 6; ++i) any = any || value_of(m.at(r + i, m.n1 + c + j)) != 0.0;
+        if (!any) continue;
+        BasicBlock6<S>& b = blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6));
         for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t i = 0; i < 6; ++i) {
-            b.value[8 * j + i] = m.at(r + i, m.n1 + c + j);
-            any = any || value_of(b.value[8 * j + i]) != 0.0;
-          }
-        if (any) blocks.push_back(b);
+          for (std::size_t i = 0; i < 6; ++i) b(i, j) = m.at(r + i, m.n1 + c + j);
       }
     blocks.shrink_to_fit();
   }
@@ -256,11 +254,8 @@ class ChainBays {
 
   /// Where a node stands among those of a bay: first station, second station, inside.
   std::uint32_t code(std::size_t bay, std::size_t node) const {
-    const std::uint32_t place = layout_.place[node];
-    const auto in = [&](const Lists& l, std::size_t list) { return place < l.size(list) && l.begin(list)[place] == node; };
-    if (in(layout_.stations, bay)) return 3 * place;
-    if (in(layout_.stations, bay + 1)) return 3 * place + 1;
-    return 3 * place + 2;
+    const std::uint32_t at = layout_.at[node];
+    return 3 * layout_.place[node] + (at == bay ? 0U : (at == bay + 1 ? 1U : 2U));
   }
   std::uint64_t hash_of(const PreparedFrame<S>& p, const Lists& members, std::size_t bay) const {
     std::uint64_t h = layout_.stations.size(bay) * 64 + layout_.stations.size(bay + 1);

@@ -53,11 +53,9 @@ class ChainEngine {
   }
   bool refactor_support(const PreparedFrame<S>& p, std::size_t node, RunBoth run) {
     *ground_ = ChainGround<S>(p, bays_->layout());
-    const std::size_t station = station_of(node);
+    const std::size_t station = layout().at[node];
     return refactor(p, station, station, run);
   }
-  /// Whether a joint is condensed inside a bay.
-  bool inside(std::size_t node) const { return station_of(node) == layout().stations.size(); }
 
   double smallest_pivot_ratio() const {
     const double r = is_fast_ ? fast_.smallest_pivot_ratio() : deformation_.smallest_pivot_ratio();
@@ -159,19 +157,14 @@ class ChainEngine {
     }
   };
 
-  std::size_t station_of(std::size_t node) const {
-    const std::uint32_t place = layout().place[node];
-    for (std::size_t s = 0; s < layout().stations.size(); ++s)
-      if (place < layout().stations.size(s) && layout().stations.begin(s)[place] == node) return s;
-    return layout().stations.size();
-  }
   /// First and last station that a member has to do with.
   std::pair<std::size_t, std::size_t> place_of(const BasicMember<S>& m) const {
-    const ChainLayout& l = layout();
-    std::size_t a = station_of(m.from), b = station_of(m.to);
-    for (std::size_t bay = 0; bay < l.bays(); ++bay)
-      for (const std::uint32_t* n = l.inner.begin(bay); n != l.inner.end(bay); ++n)
-        if (*n == m.from || *n == m.to) return {bay, bay + 1};
+    std::size_t a = layout().at[m.from], b = layout().at[m.to];
+    for (const std::size_t at : {a, b})
+      if ((at & ChainLayout::inner_flag) != 0) {
+        const std::size_t bay = at & ~std::size_t{ChainLayout::inner_flag};
+        return {bay, bay + 1};
+      }
     if (b < a) std::swap(a, b);
     return {a, b};
   }

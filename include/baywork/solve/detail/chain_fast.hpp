@@ -3,9 +3,12 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <deque>
+#include <utility>
 #include <vector>
 
 #include <baywork/solve/detail/chain_runs.hpp>
@@ -146,16 +149,12 @@ class FastChain {
  private:
   using K = KernelsOf<S>;
   using Matrix = std::vector<S>;
-  /// What one end leaves at the station where the two meet: its stiffness there, and the diagonal before elimination.
-  struct Ended {
-    Matrix m, own;
-  };
   struct Task {
     FastChain* self;
     const PreparedFrame<S>* p;
     const ChainGround<S>* ground;
     std::size_t first, last;
-    Ended left, right;
+    Matrix left, right;  ///< what the two ends leave at the meeting station
   };
 
   const S* packed(std::size_t i) const { return packed_.data() + packed_start_[i]; }
@@ -175,11 +174,12 @@ class FastChain {
     packed_.resize(packed_start_.back());
   }
 
-  /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the diagonal before elimination.
+  /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the matrix before elimination.
   double invert(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m, const S* own) const {
+    add_ties(ground, i, n, ld, m);
     double left = 1.0;
     for (std::size_t k = 0; k < n; ++k) {
-      const double d = value_of(m[k * ld + k]), o = value_of(own[k]);
+      const double d = value_of(m[k * ld + k]), o = value_of(own[k * ld + k]);
       if (!(d > 0.0)) return 0.0;
       if (d < left * o) left = d / o;
     }
@@ -188,59 +188,93 @@ class FastChain {
       if (t->kind != GroundTie<S>::Kind::spring) m[t->unknown * ld + t->unknown] = S(0);
     return ratio * left;
   }
-  static void add(const NodeMatrix<S>& k, bool second, std::size_t ld, S* m) {
-    const std::size_t from = second ? k.n1 : 0, n = second ? k.n2 : k.n1;
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] += k.k[(from + c) * k.ld + from + r];
-  }
+
+  /// Stiffness of a station on its own: of the members inside and of the segments on both sides. Those between segments
+  /// of the same types are kept.
+  class OwnMatrices {
+   public:
+    OwnMatrices(const PreparedFrame<S>& p, const ChainRuns<S>& runs) : p_(p), runs_(runs) {}
+    const S* get(std::size_t j) {
+      constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
+      const bool before = j > 0, after = j + 1 < runs_.stations();
+      const bool common = std::floating_point<S> && (!before || runs_.type(j - 1).count > 1) && (!after || runs_.type(j).count > 1);
+      const std::array<std::uint32_t, 3> key{before ? runs_.type_index(j - 1) : none, after ? runs_.type_index(j) : none,
+                                             runs_.bays().station_type(runs_.station(j))};
+      if (!common) return make(j, scratch_);
+      for (const auto& [k, m] : kept_)
+        if (k == key) return m.data();
+      if (kept_.size() >= 16) return make(j, scratch_);
+      kept_.push_back({key, {}});
+      return make(j, kept_.back().second);
+    }
+
+   private:
+    const S* make(std::size_t j, Matrix& m) {
+      const std::size_t n = runs_.unknowns(j), ld = padded(n);
+      m.assign(ld * n, S(0));
+      for (const bool second : {true, false}) {
+        if (second ? j == 0 : j + 1 == runs_.stations()) continue;
+        const NodeMatrix<S>& k = runs_.matrix(p_, second ? j - 1 : j, node_scratch_);
+        const std::size_t from = second ? k.n1 : 0;
+        for (std::size_t c = 0; c < n; ++c) {
+          const S* const column = k.k.data() + (from + c) * k.ld + from;
+          for (std::size_t r = 0; r < n; ++r) m[c * ld + r] += column[r];
+        }
+      }
+      runs_.bays().add_station(p_, runs_.station(j), m.data(), ld);
+      return m.data();
+    }
+
+    const PreparedFrame<S>& p_;
+    const ChainRuns<S>& runs_;
+    std::deque<std::pair<std::array<std::uint32_t, 3>, Matrix>> kept_;
+    Matrix scratch_;
+    NodeMatrix<S> node_scratch_;
+  };
 
   /// Eliminates from one end (or from station `from` on, whose neighbour towards the end is kept) to the meeting station;
-  /// `out`: what is left there, without its own members.
-  void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Ended& out) {
-    const std::size_t n = stations(), end = forward ? 0 : n - 1;
-    NodeMatrix<S> scratch;
+  /// `out`: what is left there. The station's own stiffness comes with the sweep from the left.
+  void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Matrix& out) {
+    const std::size_t n = stations(), end = forward ? 0 : n - 1, size = widest_ * widest_;
+    OwnMatrices own(p, *bays_);
     std::vector<BasicBlock6<S>> turned_blocks;
-    Matrix m(widest_ * widest_, S(0)), next(widest_ * widest_, S(0)), x(widest_ * widest_), t(widest_ * widest_), own(widest_, S(0));
+    Matrix space(4 * size, S(0));
+    S *m = space.data(), *next = m + size;
+    S *const x = next + size, *const t = x + size;
+    const auto start_from_own = [&](std::size_t j, S* to) {
+      const std::size_t count = padded(bays_->unknowns(j)) * bays_->unknowns(j);
+      if (j == meet_ && !forward)
+        std::fill(to, to + count, S(0));
+      else {
+        const S* const d = own.get(j);
+        std::copy(d, d + count, to);
+      }
+    };
     std::size_t i = (forward ? from < meet_ : from > meet_) ? from : meet_;
+    start_from_own(i, m);
     if (i != end) {  // take up where an earlier factorisation stands
-      const std::size_t before = forward ? i - 1 : i + 1, bay = (std::min)(before, i);
-      const NodeMatrix<S>& k = bays_->matrix(p, bay, scratch);
-      const std::size_t nb = bays_->unknowns(before), ni = bays_->unknowns(i);
-      add(k, forward, padded(ni), m.data());
-      take_diagonal(ni, padded(ni), m.data(), S(1), own);
-      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned_blocks);
-      Matrix dense(padded(nb) * ni, S(0));
+      const std::size_t kept = forward ? i - 1 : i + 1, nk = bays_->unknowns(kept), ni = bays_->unknowns(i), ld = padded(nk);
+      const std::vector<BasicBlock6<S>>& c = oriented((std::min)(kept, i), forward, turned_blocks);
+      std::fill(t, t + ld * ni, S(0));
       for (const BasicBlock6<S>& b : c)
         for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t r = 0; r < 6; ++r) dense[(b.first_column() + j) * padded(nb) + b.first_row() + r] = b(r, j);
-      K::apply_many(nb, packed(before), padded(nb), dense.data(), x.data(), ni);
-      K::minus_blocks_transposed(nb, ni, padded(nb), x.data(), c.data(), c.size(), padded(ni), m.data(), t.data());
+          for (std::size_t r = 0; r < 6; ++r) t[(b.first_column() + j) * ld + b.first_row() + r] = b(r, j);
+      K::apply_many(nk, packed(kept), ld, t, x, ni);
+      K::minus_blocks_transposed(nk, ni, ld, x, c.data(), c.size(), padded(ni), m, t);
     }
     for (; i != meet_; forward ? ++i : --i) {
       const std::size_t to = forward ? i + 1 : i - 1, bay = (std::min)(i, to);
       const std::size_t ni = bays_->unknowns(i), nt = bays_->unknowns(to), ld = padded(ni), ldt = padded(nt);
-      const NodeMatrix<S>& k = bays_->matrix(p, bay, scratch);
-      take_diagonal(ni, ld, m.data(), S(-1), own);
-      add(k, !forward, ld, m.data());
-      bays_->bays().add_station(p, bays_->station(i), m.data(), ld);
-      take_diagonal(ni, ld, m.data(), S(1), own);
-      add_ties(ground, bays_->station(i), ni, ld, m.data());
-      ratio_[i] = invert(ground, bays_->station(i), ni, ld, m.data(), own.data());
-      K::pack(ni, ld, m.data(), packed_.data() + packed_start_[i]);
-      std::fill(next.begin(), next.begin() + static_cast<std::ptrdiff_t>(ldt * nt), S(0));
-      add(k, forward, ldt, next.data());
-      own.assign(widest_, S(0));
-      take_diagonal(nt, ldt, next.data(), S(1), own);
+      const S* const d = own.get(i);
+      ratio_[i] = invert(ground, bays_->station(i), ni, ld, m, d);
+      K::pack(ni, ld, m, packed_.data() + packed_start_[i]);
       const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned_blocks);
-      K::times_blocks(ni, nt, ld, m.data(), c.data(), c.size(), ld, x.data());
-      K::minus_blocks_transposed(ni, nt, ld, x.data(), c.data(), c.size(), ldt, next.data(), t.data());
-      m.swap(next);
+      K::times_blocks(ni, nt, ld, m, c.data(), c.size(), ld, x);
+      start_from_own(to, next);
+      K::minus_blocks_transposed(ni, nt, ld, x, c.data(), c.size(), ldt, next, t);
+      std::swap(m, next);
     }
-    out.m.swap(m);
-    out.own.swap(own);
-  }
-  static void take_diagonal(std::size_t n, std::size_t ld, const S* m, const S& sign, Matrix& own) {
-    for (std::size_t k = 0; k < n; ++k) own[k] += S(sign * m[k * ld + k]);
+    out.assign(m, m + padded(bays_->unknowns(meet_)) * bays_->unknowns(meet_));
   }
 
   /// The blocks from the eliminated station to the one that takes over.
@@ -252,15 +286,12 @@ class FastChain {
     return turned_blocks;
   }
 
-  bool meet(const PreparedFrame<S>& p, const ChainGround<S>& ground, const Ended& left, const Ended& right) {
+  bool meet(const PreparedFrame<S>& p, const ChainGround<S>& ground, const Matrix& left, const Matrix& right) {
     const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
-    Matrix m(ld * n), own(n);
-    for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left.m[k] + right.m[k]);
-    for (std::size_t k = 0; k < n; ++k) own[k] = S(left.own[k] + right.own[k] - m[k * ld + k]);
-    bays_->bays().add_station(p, bays_->station(meet_), m.data(), ld);
-    take_diagonal(n, ld, m.data(), S(1), own);
-    add_ties(ground, bays_->station(meet_), n, ld, m.data());
-    ratio_[meet_] = invert(ground, bays_->station(meet_), n, ld, m.data(), own.data());
+    Matrix m(left);
+    for (std::size_t k = 0; k < ld * n; ++k) m[k] += right[k];
+    OwnMatrices own(p, *bays_);
+    ratio_[meet_] = invert(ground, bays_->station(meet_), n, ld, m.data(), own.get(meet_));
     K::pack(n, ld, m.data(), packed_.data() + packed_start_[meet_]);
     return smallest_pivot_ratio() > 0.0;
   }

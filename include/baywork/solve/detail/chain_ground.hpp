@@ -31,7 +31,11 @@ class ChainGround {
     first_.push_back(0);
     for (std::size_t s = 0; s < l.stations.size(); ++s) {
       std::uint32_t unknown = 0;
-      for (const std::uint32_t* n = l.stations.begin(s); n != l.stations.end(s); ++n)
+      for (const std::uint32_t* n = l.stations.begin(s); n != l.stations.end(s); ++n) {
+        if (support[*n] < 0 && p.freedoms.of(*n, 3) != Freedoms::idle) {  // most joints
+          unknown += 6;
+          continue;
+        }
         for (std::size_t k = 0; k < 6; ++k, ++unknown) {
           const int number = p.freedoms.of(*n, k);
           if (number == Freedoms::held) ties_.push_back({GroundTie<S>::Kind::held, unknown, S(0)});
@@ -43,6 +47,7 @@ class ChainGround {
             if (value_of(stiffness) != 0.0) ties_.push_back({GroundTie<S>::Kind::spring, unknown, stiffness});
           }
         }
+      }
       first_.push_back(static_cast<std::uint32_t>(ties_.size()));
     }
   }

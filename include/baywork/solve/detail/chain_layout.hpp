@@ -49,7 +49,10 @@ struct ChainLayout {
   Lists inner;                       ///< nodes inside each bay
   Lists within, along;               ///< members inside a station, and of a bay
   std::vector<std::uint32_t> place;  ///< of each node in its list
+  std::vector<std::uint32_t> at;     ///< of each node: its station, or the bay it stands inside plus inner_flag
   bool turning = true;               ///< each station has a reference that resists turning
+
+  static constexpr std::uint32_t inner_flag = 0x8000'0000U;
 
   bool found() const noexcept { return why_not.empty(); }
   std::size_t bays() const noexcept { return inner.size(); }
@@ -215,9 +218,15 @@ class ChainFinder {
         std::rotate(nodes, nodes + best, nodes + best + 1);
     }
     out.place.assign(n, 0);
-    for (const Lists* l : {&out.stations, &out.inner})
-      for (std::size_t s = 0; s < l->size(); ++s)
-        for (std::size_t i = 0; i < l->size(s); ++i) out.place[l->begin(s)[i]] = static_cast<std::uint32_t>(i);
+    out.at.assign(n, 0);
+    for (const bool inside : {false, true}) {
+      const Lists& l = inside ? out.inner : out.stations;
+      for (std::size_t s = 0; s < l.size(); ++s)
+        for (std::size_t i = 0; i < l.size(s); ++i) {
+          out.place[l.begin(s)[i]] = static_cast<std::uint32_t>(i);
+          out.at[l.begin(s)[i]] = static_cast<std::uint32_t>(s) | (inside ? ChainLayout::inner_flag : 0U);
+        }
+    }
   }
   std::vector<char> joints_of_beams() const {
     std::vector<char> beams(frame_.nodes.size(), 0);

@@ -49,7 +49,7 @@ class ChainMechanism {
       }
       return free;
     };
-    if (!(bays.inner_ratio() > suspect)) inside_bays(confirm);
+    inside_bays(confirm);
     if (!found_.empty()) return;  // the bays' own stiffness is void
     sweep(confirm);
   }
@@ -108,9 +108,11 @@ class ChainMechanism {
   /// Joints inside a bay that move while both stations are at rest.
   template <class Confirm>
   void inside_bays(const Confirm& confirm) {
+    std::vector<char> sound(bays_.types(), 0);  // a type without a doubtful pivot needs no second look
     for (std::size_t bay = 0; bay < l_.bays() && !enough(); ++bay) {
-      if (bays_.type(bay).inner_ratio > suspect) continue;
       const std::size_t n = 6 * l_.inner.size(bay);
+      if (n == 0 || sound[bays_.type_index(bay)] != 0) continue;
+      sound[bays_.type_index(bay)] = 1;
       Matrix k(n * n, S(0));
       const auto start = [&](std::size_t node) {
         const std::uint32_t place = l_.place[node];
@@ -127,6 +129,7 @@ class ChainMechanism {
       for (std::size_t j = 0; j < n; ++j)
         if (p_.freedoms.of(node(j), j % 6) == Freedoms::idle) k[j * n + j] = S(1);
       eliminate(n, n, k.data(), [&](std::size_t j) {
+        sound[bays_.type_index(bay)] = 0;
         if (enough()) return false;
         Matrix h(n, S(0));
         h[j] = S(1);

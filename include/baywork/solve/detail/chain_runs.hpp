@@ -198,9 +198,10 @@ class ChainRuns {
     out.left = a.type;
     out.right = b.type;
     std::vector<S> m(ld * n, S(0)), xr(ld * n2), xl(ld * n1), scratch((std::max)(n, n2) * padded((std::max)({n, n1, n2})));
-    std::vector<S> own(n);
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(ka.at(n1 + r, n1 + c) + kb.at(r, c));
+    for (std::size_t c = 0; c < n; ++c) {
+      const S *const of_a = &ka.at(n1, n1 + c), *const of_b = &kb.at(0, c);
+      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
+    }
     bays_->add_station(p, a.last, m.data(), ld);
     const double ratio = K::invert(n, ld, m.data());
     if (!(ratio >= ratio_)) ratio_ = ratio;
@@ -213,14 +214,17 @@ class ChainRuns {
     k.n2 = n2;
     k.ld = padded(n1 + n2);
     k.k.assign(k.ld * (n1 + n2), S(0));
+    std::vector<S> d;
     const auto side = [&](std::size_t size, const std::vector<S>& x, const std::vector<BasicBlock6<S>>& c, std::size_t to, const NodeMatrix<S>& from, std::size_t from_at) {
       const std::size_t lds = padded(size);
-      std::vector<S> d(lds * size, S(0));
-      for (std::size_t i = 0; i < size; ++i)
-        for (std::size_t j = 0; j < size; ++j) d[i * lds + j] = from.at(from_at + j, from_at + i);
+      d.assign(lds * size, S(0));
+      for (std::size_t i = 0; i < size; ++i) std::copy(&from.at(from_at, from_at + i), &from.at(from_at, from_at + i) + size, d.data() + i * lds);
       K::minus_blocks_transposed(n, size, ld, x.data(), c.data(), c.size(), lds, d.data(), scratch.data());
-      for (std::size_t i = 0; i < size; ++i)
-        for (std::size_t j = i; j < size; ++j) k.at(to + j, to + i) = k.at(to + i, to + j) = d[i * lds + j];
+      for (std::size_t i = 0; i < size; ++i) {
+        S* const column = &k.at(to, to + i);
+        for (std::size_t j = 0; j < i; ++j) column[j] = d[j * lds + i];
+        for (std::size_t j = i; j < size; ++j) column[j] = d[i * lds + j];
+      }
     };
     side(n1, xl, ca, 0, ka, 0);
     side(n2, xr, cb, n1, kb, n);
@@ -230,10 +234,15 @@ class ChainRuns {
     for (std::size_t c = 0; c < n2; ++c)
       for (std::size_t r = 0; r < n; ++r) xt[r * ld2 + c] = xr[c * ld + r];
     K::times_blocks(n2, n1, ld2, xt.data(), ca.data(), ca.size(), ld2, ct.data());
-    for (std::size_t c = 0; c < n1; ++c)
-      for (std::size_t r = 0; r < n2; ++r) k.at(n1 + r, c) = k.at(c, n1 + r) = S(-ct[c * ld2 + r]);
+    for (std::size_t c = 0; c < n1; ++c) {
+      S* const column = &k.at(n1, c);
+      for (std::size_t r = 0; r < n2; ++r) column[r] = S(-ct[c * ld2 + r]);
+    }
+    for (std::size_t c = 0; c < n2; ++c)
+      for (std::size_t r = 0; r < n1; ++r) k.at(r, n1 + c) = S(-ct[r * ld2 + c]);
     ChainBays<S>::find_blocks(k, out.segment.blocks);
     joined_.push_back(std::move(out));
+
   }
 
   const ChainBays<S>* bays_ = nullptr;

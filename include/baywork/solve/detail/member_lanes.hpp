@@ -229,38 +229,36 @@ BAYWORK_LANES_FUNCTION void see_forces(const MemberLanes* members, const MemberG
   tell(largest, sizes);
 }
 
-/// Answers of a group's members as if no load acted along them, into `answers` (18 numbers per member of the frame).
-/// `kept`, if it is not nullptr, takes their forces to twice the digits; if it is, they are seen in sizes[2].
-BAYWORK_LANES_FUNCTION void answer(const MemberLanes& m, const MemberGroup& g, const double* u, double* answers, KeptForces* kept, double* sizes) {
-  Strain s;
-  strain(m, g, u, s);
-  if (kept != nullptr) {
+/// Answers of members as if no load acted along them, into `answers` (18 numbers per member of the frame); their forces
+/// are seen in sizes[2]. With `kept`, which takes the forces of one group to twice the digits, they are not seen.
+BAYWORK_LANES_FUNCTION void answer(const MemberLanes* members, const MemberGroup* groups, std::size_t count, const double* u, double* answers,
+                                   KeptForces* kept, double* sizes) {
+  Largest largest;
+  for (const MemberGroup* g = groups; g != groups + count; ++g) {
+    Strain s;
+    strain(members[g->lanes], *g, u, s);
+    if (kept == nullptr) see(s, largest);
+    Lanes v[6], q[6], across[2];
     for (std::size_t i = 0; i < 8; ++i) {
       const Twofolds& f = i < 6 ? s.q[i] : s.across[i - 6];
+      (i < 6 ? q[i] : across[i - 6]) = f.hi + f.lo;
+      if (i < 6) v[i] = s.v[i].hi + s.v[i].lo;
+      if (kept == nullptr) continue;
       at((*kept)[i][0].data()).v = f.hi;
       at((*kept)[i][1].data()).v = f.lo;
     }
-  } else {
-    Largest largest;
-    see(s, largest);
-    tell(largest, sizes);
+    Lanes rows[20] = {-q[0], across[0], -across[1], -q[1], q[4], q[2], q[0], -across[0], across[1], q[1],
+                      q[5],  q[3],      v[0],       v[1],  v[2], v[3], v[4], v[5],       Lanes{},   Lanes{}};
+    for (std::size_t tile = 0; tile < 20; tile += 4) transpose(rows[tile], rows[tile + 1], rows[tile + 2], rows[tile + 3]);
+    for (std::size_t lane = 0; lane < twofold_lanes; ++lane) {
+      if (g->member[lane] == MemberGroup::none) continue;
+      double* const to = answers + 18 * std::size_t{g->member[lane]};
+      for (std::size_t tile = 0; tile < 16; tile += 4) at(to + tile).v = rows[tile + lane];
+      to[16] = rows[16 + lane][0];
+      to[17] = rows[16 + lane][1];
+    }
   }
-  Lanes v[6], q[6], across[2];
-  for (std::size_t i = 0; i < 6; ++i) {
-    v[i] = s.v[i].hi + s.v[i].lo;
-    q[i] = s.q[i].hi + s.q[i].lo;
-  }
-  for (std::size_t i = 0; i < 2; ++i) across[i] = s.across[i].hi + s.across[i].lo;
-  Lanes rows[20] = {-q[0], across[0], -across[1], -q[1], q[4], q[2], q[0], -across[0], across[1], q[1],
-                    q[5],  q[3],      v[0],       v[1],  v[2], v[3], v[4], v[5],       Lanes{},   Lanes{}};
-  for (std::size_t tile = 0; tile < 20; tile += 4) transpose(rows[tile], rows[tile + 1], rows[tile + 2], rows[tile + 3]);
-  for (std::size_t lane = 0; lane < twofold_lanes; ++lane) {
-    if (g.member[lane] == MemberGroup::none) continue;
-    double* const to = answers + 18 * std::size_t{g.member[lane]};
-    for (std::size_t tile = 0; tile < 16; tile += 4) at(to + tile).v = rows[tile + lane];
-    to[16] = rows[16 + lane][0];
-    to[17] = rows[16 + lane][1];
-  }
+  tell(largest, sizes);
 }
 
 }  // namespace baywork::detail::twofold_lane

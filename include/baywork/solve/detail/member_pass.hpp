@@ -2,6 +2,7 @@
 // Passes over all members of a frame: what they answer to motions of the nodes, how large their forces are.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <concepts>
@@ -26,6 +27,18 @@ void see_motions(const std::vector<A>& u, Sizes& s) {
       see(value_of(u[i + k]), s[0]);
       see(value_of(u[i + 3 + k]), s[1]);
     }
+}
+
+/// u += d.
+template <class S>
+void add_motions(const std::vector<accurate_t<S>>& d, std::vector<accurate_t<S>>& u) {
+#ifdef BAYWORK_DISPATCHED_KERNELS
+  if constexpr (std::same_as<S, double>) {
+    if (has_twofold_lanes())
+      return twofold_lane::add_pairs(reinterpret_cast<const double*>(d.data()), u.size() / 2, reinterpret_cast<double*>(u.data()));
+  }
+#endif
+  for (std::size_t i = 0; i < u.size(); ++i) u[i] += d[i];
 }
 
 /// A member's answer from its strains v, its forces without what acts along it, f, and that, l.
@@ -110,13 +123,22 @@ void answer_members(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>&
 #ifdef BAYWORK_DISPATCHED_KERNELS
   if constexpr (std::same_as<S, double>) {
     static_assert(sizeof(MemberAnswer) == 18 * sizeof(double));
+    const std::vector<MemberGroup>& groups = p.groups.groups();
+    const auto answer = [&](const MemberGroup* first, std::size_t count, KeptForces* kept) {
+      twofold_lane::answer(p.groups.lanes(), first, count, reinterpret_cast<const double*>(u.data()), reinterpret_cast<double*>(answers.data()),
+                           kept, &s[2]);
+    };
+    const auto is_loaded = [&](const MemberGroup& g) {
+      return std::any_of(g.member.begin(), g.member.end(), [&](std::uint32_t i) { return i != MemberGroup::none && loaded.of(i) != nullptr; });
+    };
     KeptForces kept;
-    for (const MemberGroup& g : p.groups.groups()) {
-      bool any = false;
-      if (!loaded.empty())
-        for (const std::uint32_t i : g.member) any = any || (i != MemberGroup::none && loaded.of(i) != nullptr);
-      twofold_lane::answer(p.groups.lanes()[g.lanes], g, reinterpret_cast<const double*>(u.data()), reinterpret_cast<double*>(answers.data()), any ? &kept : nullptr, &s[2]);
-      if (any) answer_loaded_group(g, kept, loaded, answers, s);
+    for (std::size_t i = 0, next = 0; i < groups.size(); i = next) {  // groups without loads in one go
+      next = loaded.empty() ? groups.size() : i;
+      while (next < groups.size() && !is_loaded(groups[next])) ++next;
+      answer(&groups[i], next - i, nullptr);
+      if (next == groups.size()) break;
+      answer(&groups[next], 1, &kept);
+      answer_loaded_group(groups[next++], kept, loaded, answers, s);
     }
     if (!p.groups.empty()) return;
   }

@@ -165,13 +165,16 @@ class MotionWords {
   std::string distortion() const {
     const std::vector<char> none(frame_.nodes.size(), 0);
     std::vector<double> off(at_.size(), 0.0);
-    double most = 0, largest = 0;
+    double most = 0, largest = 0, turned = 0;
     for (std::size_t s = 0; s < at_.size(); ++s) {
       std::vector<std::uint32_t> chords;
       for (const std::uint32_t n : at_[s])
         if (frame_.nodes[n].address.chord >= 0) chords.push_back(n);
       for (const std::uint32_t n : at_[s])
-        for (std::size_t k = 0; k < 3; ++k) largest = (std::max)(largest, size_of(n, k));
+        for (std::size_t k = 0; k < 3; ++k) {
+          largest = (std::max)(largest, size_of(n, k));
+          turned = (std::max)(turned, size_of(n, 3 + k));
+        }
       if (chords.size() < 4) continue;
       const RigidBody section(frame_, chords);
       const SixRow fit = fit_rigid(frame_, section, none, u_).motion;
@@ -193,7 +196,7 @@ class MotionWords {
       if (moved[moved.size() - 2] < 0.1 * moved.back()) off[s] = 0;  // one chord alone
       most = (std::max)(most, off[s]);
     }
-    if (!(most > 0.1 * largest)) return "";
+    if (!(most > 0.1 * largest) || !(most > 1e-6 * turned)) return "";
     std::vector<int> stations;
     for (std::size_t s = 0; s < off.size(); ++s)
       if (off[s] > 0.1 * most) stations.push_back(static_cast<int>(s));

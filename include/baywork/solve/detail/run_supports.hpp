@@ -170,12 +170,13 @@ class RunAssembly {
         most = v;
         best = i;
       }
-      if (done + c >= m_ && done + c < m_ + 6) {  // ties are geometry: no compliance is mixed into them that need not be
+      if (done + c >= m_ && done + c < m_ + 6) {  // fixed ties are geometry: no compliance is mixed into them
         double lever = 0, tied = 0;
         for (const RunTie<R>& tie : hold.ties) lever = larger(lever, std::abs(value_of(tie.lever[done + c - m_])));
         for (std::size_t i = c; i < pivots; ++i) {
           const std::size_t row = done + hold.order[i];
-          if (row < m_ + 6 || row >= m_ + 6 + hold.ties.size() || !(entry(i) > larger(tied, 1e-6 * lever))) continue;
+          if (row < m_ + 6 || row >= m_ + 6 + hold.ties.size() || value_of(hold.ties[row - m_ - 6].compliance) > 0.0) continue;
+          if (!(entry(i) > larger(tied, 1e-6 * lever))) continue;
           tied = entry(i);
           best = i;
         }

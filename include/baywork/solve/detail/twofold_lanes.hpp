@@ -127,6 +127,10 @@ BAYWORK_LANES_HELPER void add_pair(double* to, const Lanes& b) {
   const Lanes moved = __builtin_shufflevector(lost, Lanes{}, 4, 0, 4, 2);  // what the hi lost goes to the lo
   at(to).v = s + moved;
 }
+/// The same for `pairs` of them.
+BAYWORK_LANES_FUNCTION void add_pairs(const double* b, std::size_t pairs, double* to) {
+  for (std::size_t i = 0; i < pairs; ++i) add_pair(to + 4 * i, at(b + 4 * i).v);
+}
 
 }  // namespace baywork::detail::twofold_lane
 
