@@ -14,6 +14,7 @@
 #include <baywork/solve/detail/chain_bays.hpp>
 #include <baywork/solve/detail/chain_deformation.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/chain_runs.hpp>
 #include <baywork/solve/detail/deformed_bay.hpp>
 #include <baywork/solve/detail/rigid_arms.hpp>
 
@@ -34,7 +35,7 @@ class ChainMechanism {
   /// `energy_share(u)`: strain energy of a motion against that of its unknowns one by one; u has six numbers per node.
   template <class EnergyShare>
   ChainMechanism(const PreparedFrame<S>& p, const ChainBays<S>& bays, const std::vector<double>& diagonal, const EnergyShare& energy_share)
-      : p_(p), bays_(bays), l_(bays.layout()), ground_(p, bays.layout()), arms_(p.frame, bays.layout()) {
+      : p_(p), bays_(bays), l_(bays.layout()), ground_(p, bays.layout()), runs_(p, bays, ground_, 1), arms_(p.frame, runs_) {
     for (std::size_t i = 0; i < diagonal.size(); ++i) {
       double& stiffest = stiffest_[i % 6 < 3 ? 0 : 1];
       stiffest = (std::max)(stiffest, diagonal[i]);
@@ -178,7 +179,7 @@ class ChainMechanism {
   }
   /// k of e and (r', a'), from the state over (r, a) and the bay's deformations.
   void step(std::size_t i, const Matrix& state, Matrix& k) {
-    const DeformedBay<S>& bay = kept_.get(p_, bays_, arms_, i, true, node_scratch_, scratch_);
+    const DeformedBay<S>& bay = kept_.get(p_, runs_, arms_, i, true, node_scratch_, scratch_);
     const std::size_t n1 = bay.n1, n = n1 + bay.n2, all = n + 6;
     Matrix g(all * all, S(0));
     const auto add = [&](std::size_t r, std::size_t c, const S& v) {
@@ -291,19 +292,27 @@ class ChainMechanism {
   void put_inside(std::size_t bay, const std::array<A, 6>& r, const Matrix& near, const Matrix& far) {
     const BayType<S>& t = bays_.type(bay);
     if (t.inner == 0) return;
-    std::array<A, 6> rigid;
-    inside_motions(t, arms_, bay, true, bays_.unknowns(bay), bays_.unknowns(bay + 1), static_cast<const S*>(nullptr), rest_, near.data(),
-                   far.data(), [&](std::size_t j, const S& motion) {
-                     const std::size_t node = l_.inner.begin(bay)[j / 6];
-                     if (j % 6 == 0) rigid = rigid_motion(r, arms_.inside(bay, j / 6, true));
-                     if (p_.freedoms.of(node, j % 6) >= 0) u_[6 * node + j % 6] = A(rigid[j % 6] + A(motion));
-                   });
+    const std::size_t n1 = near.size(), n2 = far.size();
+    Matrix first(near), second(n2), motion(t.inner);  // counted from the rigid motion of the near reference
+    for (std::size_t k = 0; k < 6; ++k) first[k] = S(0);
+    for (std::size_t at = 0; at < n2; at += 6) {
+      const std::array<S, 6> moved = rigid_motion(rest_, arms_.plain(bay + 1)[at / 6]);
+      for (std::size_t k = 0; k < 6; ++k) second[at + k] = at == 0 ? moved[k] : S(moved[k] + far[at + k]);
+    }
+    const Matrix force(t.inner, S(0));
+    inside_motions(t, n1, n2, force.data(), first.data(), second.data(), motion.data());
+    for (std::size_t j = 0; j < t.inner; ++j) {
+      const std::size_t node = l_.inner.begin(bay)[j / 6];
+      const std::array<A, 6> rigid = rigid_motion(r, arm_between(p_.frame, std::size_t{*l_.stations.begin(bay)}, node));
+      if (p_.freedoms.of(node, j % 6) >= 0) u_[6 * node + j % 6] = A(rigid[j % 6] + A(motion[j]));
+    }
   }
 
   const PreparedFrame<S>& p_;
   const ChainBays<S>& bays_;
   const ChainLayout& l_;
   ChainGround<S> ground_;
+  ChainRuns<S> runs_;  ///< none joined: every station has its pivots
   ChainArms<S> arms_;
   DeformedBays<S> kept_;
   NodeMatrix<S> node_scratch_;

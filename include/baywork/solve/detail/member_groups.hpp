@@ -92,9 +92,10 @@ class MemberGroups {
 };
 
 /// Other scalars have none.
+struct NoGroups {};
 template <class S>
 struct GroupsOf {
-  using type = struct None {};
+  using type = NoGroups;
 };
 template <>
 struct GroupsOf<double> {

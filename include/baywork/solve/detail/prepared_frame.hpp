@@ -169,7 +169,8 @@ struct PreparedFrame {
         if (const BasicRestraint<S>& r = frame.supports[j].motion[k]; r.kind == BasicRestraint<S>::Kind::spring)
           each(6 * frame.supports[j].node + k, 6 * j + k, r.stiffness);
   }
-  void add_in_groups(const MemberGroups& all, const std::vector<A>& u, double sign, std::vector<A>& force, double* sizes) const {
+  void add_in_groups([[maybe_unused]] const MemberGroups& all, [[maybe_unused]] const std::vector<A>& u, [[maybe_unused]] double sign,
+                     [[maybe_unused]] std::vector<A>& force, [[maybe_unused]] double* sizes) const {
 #ifdef BAYWORK_DISPATCHED_KERNELS
     twofold_lane::add_end_forces(all.lanes(), all.groups().data(), all.groups().size(), reinterpret_cast<const double*>(u.data()), sign,
                                  reinterpret_cast<double*>(force.data()), sizes);

@@ -5,7 +5,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <type_traits>
 #include <vector>
 
 #include <baywork/core/error.hpp>
@@ -31,13 +30,15 @@ void recover_part(std::size_t n, std::size_t k, std::size_t ld, const R* w, R* x
   for (std::size_t i = 0; i < k; ++i) x[i] = R(0);
   KernelsOf<R>::backward(k, n - k, ld, w, x);
 }
+/// Unit roundoff of the numbers computed with, twofold ones included.
 template <class R>
-double run_roundoff() {
-  if constexpr (std::is_same_v<R, Twofold<double>>)
-    return 0x1p-104;
-  else
-    return unit_roundoff<R>();
-}
+struct RunRoundoff {
+  static double value() { return unit_roundoff<R>(); }
+};
+template <class F>
+struct RunRoundoff<Twofold<F>> {
+  static double value() { return unit_roundoff<F>() * unit_roundoff<F>(); }
+};
 
 /// Six rigid motions about a point (displacement, rotation), or the force and moment that do work on them.
 template <class R>
@@ -90,7 +91,7 @@ struct RunSegment {
   const R* column(std::size_t j, std::size_t m) const { return h.data() + j * leading_dimension(order(m)); }
 
   void note_coupling(std::size_t m) {
-    const double small = run_roundoff<R>() / 64;
+    const double small = RunRoundoff<R>::value() / 64;
     coupled = false;
     for (std::size_t j = 0; j < m && !coupled; ++j) {
       const R* c = column(7 + j, m);

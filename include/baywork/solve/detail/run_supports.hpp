@@ -5,6 +5,8 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <type_traits>
+#include <utility>
 #include <vector>
 
 #include <baywork/core/error.hpp>
@@ -33,6 +35,7 @@ struct RunHold {
   Six<R> N = zero_six<R>();  ///< resultant at the right end of the segment that begins here
   // elimination, kept for the way back
   std::vector<R> front, rows;
+  std::vector<accurate_t<R>> wide_rows;
   std::vector<std::size_t> order;
   std::size_t by_parts = 0;  ///< local motions eliminated in `front`
 };
@@ -42,7 +45,8 @@ struct RunHold {
 /// with a tie's force λ and compliance c (fixed: 0, so that stiff and rigid are no different). Station by station the
 /// unknowns a, r, λ and the next N are eliminated: a by its positive stiffness, the others by rows of largest pivot,
 /// measured in units of each resultant's own compliance. A rigid motion that nothing holds yet costs no digits: its
-/// columns meet the ones of T, and only those.
+/// columns meet the ones of T, and only those. Where more than six motions are held, forces follow from small differences
+/// of large compliances (a twist beside a deflection): then these last rows are reckoned in twice the digits.
 template <class R>
 class RunAssembly {
  public:
@@ -50,6 +54,9 @@ class RunAssembly {
   template <class Closing>
   void solve(std::size_t m, std::vector<RunHold<R>>& holds, const std::vector<const RunSegment<R>*>& segments, const Closing& closing) {
     m_ = m;
+    std::size_t ties = 0;
+    for (const RunHold<R>& h : holds) ties += h.ties.size();
+    wide_ = ties > 6;
     carried_.assign((m + 6) * (m + 7), R(0));
     for (std::size_t i = 0; i < holds.size(); ++i) forward(holds[i], i > 0 ? segments[i - 1] : nullptr, i < segments.size() ? segments[i] : nullptr, closing);
     next_.assign(m + 6, R(0));
@@ -114,7 +121,10 @@ class RunAssembly {
       else
         w = copy_;  // only the supports hold this end in shape: rows of largest pivot for all
     }
-    eliminate_by_rows(hold, block, n, ld, unit);
+    if (wide_)
+      eliminate_by_rows(hold, hold.wide_rows, block, n, ld, unit);
+    else
+      eliminate_by_rows(hold, hold.rows, block, n, ld, unit);
   }
 
   /// In which units each unknown of the block is measured: powers in which its matrix has entries near 1.
@@ -152,12 +162,12 @@ class RunAssembly {
   }
 
   /// Gauss with row exchanges within the block; what is left is carried to the next station.
-  void eliminate_by_rows(RunHold<R>& hold, std::size_t block, std::size_t n, std::size_t ld, const std::vector<double>& unit) {
+  template <class Q>
+  void eliminate_by_rows(RunHold<R>& hold, std::vector<Q>& b, std::size_t block, std::size_t n, std::size_t ld, const std::vector<double>& unit) {
     const std::size_t done = hold.by_parts, pivots = block - done, size = n - done, kept = n - 1 - block;
-    std::vector<R>& b = hold.rows;
     b.resize(size * size);
     for (std::size_t c = 0; c < size; ++c)
-      for (std::size_t i = c; i < size; ++i) b[c * size + i] = b[i * size + c] = hold.front[(done + c) * ld + done + i];
+      for (std::size_t i = c; i < size; ++i) b[c * size + i] = b[i * size + c] = Q(hold.front[(done + c) * ld + done + i]);
     hold.order.resize(pivots);
     for (std::size_t i = 0; i < pivots; ++i) hold.order[i] = i;
     for (std::size_t c = 0; c < pivots; ++c) {
@@ -170,12 +180,12 @@ class RunAssembly {
         most = v;
         best = i;
       }
-      if (done + c >= m_ && done + c < m_ + 6) {  // fixed ties are geometry: no compliance is mixed into them
+      if (done + c >= m_ && done + c < m_ + 6) {  // ties are geometry: no segment's compliance is mixed into them
         double lever = 0, tied = 0;
         for (const RunTie<R>& tie : hold.ties) lever = larger(lever, std::abs(value_of(tie.lever[done + c - m_])));
         for (std::size_t i = c; i < pivots; ++i) {
           const std::size_t row = done + hold.order[i];
-          if (row < m_ + 6 || row >= m_ + 6 + hold.ties.size() || value_of(hold.ties[row - m_ - 6].compliance) > 0.0) continue;
+          if (row < m_ + 6 || row >= m_ + 6 + hold.ties.size()) continue;
           if (!(entry(i) > larger(tied, 1e-6 * lever))) continue;
           tied = entry(i);
           best = i;
@@ -185,19 +195,20 @@ class RunAssembly {
         fail<UnstableFrame>("uniform run", "the joints of a station with supports can move without any support or bar resisting",
                             "a station that keeps its shape, by its own bars or its supports, is accepted");
       std::swap(hold.order[c], hold.order[best]);
-      const R* pivot = &b[hold.order[c] * size];
-      const R inverse = R(R(1) / pivot[c]);
-      const auto subtract = [&](R* row) {
+      const Q* pivot = &b[hold.order[c] * size];
+      const Q inverse = Q(Q(1) / pivot[c]);
+      const auto subtract = [&](Q* row) {
         if (value_of(row[c]) == 0.0) return;
-        const R factor = R(row[c] * inverse);
-        for (std::size_t j = c + 1; j < size; ++j) row[j] -= R(factor * pivot[j]);
+        const Q factor = Q(row[c] * inverse);
+        for (std::size_t j = c + 1; j < size; ++j)
+          if (value_of(pivot[j]) != 0.0) row[j] -= Q(factor * pivot[j]);
       };
       for (std::size_t i = c + 1; i < pivots; ++i) subtract(&b[hold.order[i] * size]);
       for (std::size_t i = pivots; i + 1 < size; ++i) subtract(&b[i * size]);
     }
     if (kept == 0) return;
     for (std::size_t c = 0; c < kept; ++c)
-      for (std::size_t i = 0; i <= kept; ++i) carried_[c * (kept + 1) + i] = b[(pivots + c) * size + pivots + i];
+      for (std::size_t i = 0; i <= kept; ++i) carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + c) * size + pivots + i]);
   }
 
   /// Finds the block's unknowns from those of the next station.
@@ -207,12 +218,10 @@ class RunAssembly {
     x_.assign(leading_dimension(n), R(0));
     for (std::size_t i = 0; i < kept; ++i) x_[block + i] = next_[i];
     x_[n - 1] = R(1);
-    for (std::size_t c = block - done; c-- > 0;) {
-      const R* row = &hold.rows[hold.order[c] * size];
-      R sum = R(0);
-      for (std::size_t j = c + 1; j < size; ++j) sum -= R(row[j] * x_[done + j]);
-      x_[done + c] = R(sum / row[c]);
-    }
+    if (wide_)
+      backward_by_rows(hold, hold.wide_rows, wide_x_, block - done, size);
+    else
+      backward_by_rows(hold, hold.rows, narrow_x_, block - done, size);
     if (done > 0) recover_part(n, done, leading_dimension(n), hold.front.data(), x_.data());
     hold.a.assign(x_.begin(), x_.begin() + static_cast<std::ptrdiff_t>(m));
     for (std::size_t c = 0; c < 6; ++c) hold.r[c] = x_[m + c];
@@ -222,9 +231,33 @@ class RunAssembly {
     for (std::size_t i = 0; i < m + 6; ++i) next_[i] = x_[i];
   }
 
+  template <class Q>
+  void backward_by_rows(const RunHold<R>& hold, const std::vector<Q>& rows, std::vector<Q>& x, std::size_t pivots, std::size_t size) {
+    const std::size_t done = hold.by_parts;
+    x.resize(size);
+    for (std::size_t i = pivots; i < size; ++i) x[i] = Q(x_[done + i]);
+    for (std::size_t c = pivots; c-- > 0;) {
+      const Q* row = &rows[hold.order[c] * size];
+      Q sum = Q(0);
+      for (std::size_t j = c + 1; j < size; ++j) sum -= Q(row[j] * x[j]);
+      x[c] = Q(sum / row[c]);
+      x_[done + c] = rounded_to<R>(x[c]);
+    }
+  }
+
+  template <class T, class Q>
+  static T rounded_to(const Q& v) {
+    if constexpr (std::is_same_v<T, Q>)
+      return v;
+    else
+      return rounded<T>(v);
+  }
+
   std::size_t m_ = 0;
+  bool wide_ = false;
   std::vector<R> carried_;  ///< stiffness of all to the left against a and r (square), and its loads as a last column
-  std::vector<R> next_, x_, copy_;
+  std::vector<R> next_, x_, copy_, narrow_x_;
+  std::vector<accurate_t<R>> wide_x_;
 };
 
 }  // namespace baywork::detail

@@ -129,7 +129,10 @@ BAYWORK_LANES_HELPER void add_pair(double* to, const Lanes& b) {
 }
 /// The same for `pairs` of them.
 BAYWORK_LANES_FUNCTION void add_pairs(const double* b, std::size_t pairs, double* to) {
-  for (std::size_t i = 0; i < pairs; ++i) add_pair(to + 4 * i, at(b + 4 * i).v);
+  for (std::size_t i = 0; i < pairs; ++i) {
+    const Lanes loaded = at(b + 4 * i).v;  // before a reference is taken, which would promise its alignment
+    add_pair(to + 4 * i, loaded);
+  }
 }
 
 }  // namespace baywork::detail::twofold_lane
