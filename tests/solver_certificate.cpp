@@ -138,13 +138,16 @@ TEST_CASE("the certificate can fail") {
   // Corrections as a wrong factor would make them: they do not shrink, or only slowly.
   const detail::PreparedFrame<double> p(f.frame);
   for (const double shrink : {1.0, 0.5, 0.01}) {
-    const std::size_t size = 6 * f.frame.nodes.size();
-    const std::vector<detail::accurate_t<double>> motions(size, 1.0), balanced(size, 0.0);
-    const std::vector<MemberLoading<detail::accurate_t<double>>> loading(f.frame.members.size());
+    const std::vector<detail::accurate_t<double>> balanced(6 * f.frame.nodes.size(), 0.0);
     detail::Certifier<double> certifier(p, balanced);
+    const detail::Sizes answer{1.0, 1.0, 0.0, 0.0};
     double correction = 1e-6;
-    for (int step = 0; step < 3; ++step, correction *= shrink)
-      certifier.wants_more(step, std::vector<double>(p.freedoms.count, correction), motions, loading);
+    certifier.first({correction, correction, 0.0, 0.0});
+    for (int step = 1; step < 3; ++step) {
+      correction *= shrink;
+      certifier.wants_more({correction, correction, 0.0, 0.0}, answer);
+    }
+    correction *= shrink;
     INFO("corrections shrink by " << shrink << ", certified " << certifier.result().displacement_error);
     const double left = shrink < 1 ? correction / (1 - shrink) : 1e-6;  // what the corrections not made would still add
     CHECK(certifier.result().displacement_error >= 0.9 * left);

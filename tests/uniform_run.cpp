@@ -180,7 +180,8 @@ TEST_CASE("a long open box bends and shears as a beam does") {
   for (const std::size_t n : {200U, 2000U, 20000U}) {
     const double x = static_cast<double>(n), w = deflection(n);
     CAPTURE(n);
-    MESSAGE("r " << (w - beam(x)) / shear(x));CHECK(std::abs(w - beam(x) - shear(x)) < 0.02 * shear(x));
+    // both ends disturb a panel or so: a share of about 1/n of the shear part
+    CHECK(std::abs(w - beam(x) - shear(x)) < (1e-3 + 2 / x) * shear(x));
   }
   for (const std::size_t n : {100000000U, 1000000000U}) {
     const double x = static_cast<double>(n);

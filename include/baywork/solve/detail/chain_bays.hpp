@@ -33,6 +33,16 @@ struct NodeMatrix {
   const S& at(std::size_t r, std::size_t c) const { return k[c * ld + r]; }
 };
 
+/// The smallest of pivot ratios; 0 where one of them is not a number.
+inline double smallest_of(const std::vector<double>& ratios) noexcept {
+  double least = 1.0;
+  for (const double r : ratios) {
+    if (!(r >= 0.0)) return 0.0;
+    if (r < least) least = r;
+  }
+  return least;
+}
+
 /// The transpose of a block, at the transposed place.
 template <class S>
 BasicBlock6<S> turned(const BasicBlock6<S>& b) {
@@ -100,7 +110,7 @@ class ChainBays {
     fill(p, t, scratch);
     inner_ratio_ = 1.0;
     for (const BayType<S>& each : types_)
-      if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio;
+      if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio > 0.0 ? each.inner_ratio : 0.0;
   }
 
   /// The stiffness of a bay: the kept one of its type, or made in `scratch`.
@@ -245,7 +255,7 @@ class ChainBays {
   void fill(const PreparedFrame<S>& p, BayType<S>& t, NodeMatrix<S>& scratch) {
     NodeMatrix<S>& m = t.count > 1 ? t.matrix : scratch;
     t.inner_ratio = make_bay(p, t.example, m);
-    if (!(t.inner_ratio >= inner_ratio_)) inner_ratio_ = t.inner_ratio;
+    if (!(t.inner_ratio >= inner_ratio_)) inner_ratio_ = t.inner_ratio > 0.0 ? t.inner_ratio : 0.0;
     t.inner = m.inner;
     t.to_inner = m.to_inner;
     t.held_inner = m.held_inner;

@@ -76,7 +76,7 @@ class DeformationChain {
 
   const ChainArms<S>& arms() const noexcept { return arms_; }
   std::size_t stations() const noexcept { return bays_->stations(); }
-  double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
+  double smallest_pivot_ratio() const noexcept { return smallest_of(ratio_); }
   std::size_t bytes() const noexcept { return (factor_.size() + left_marks_.size() + right_marks_.size()) * sizeof(S); }
   std::size_t work_size() const noexcept { return bays_->length() + 4 * widest_ + 32; }
 

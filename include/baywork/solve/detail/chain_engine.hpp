@@ -59,7 +59,7 @@ class ChainEngine {
 
   double smallest_pivot_ratio() const {
     const double r = is_fast_ ? fast_.smallest_pivot_ratio() : deformation_.smallest_pivot_ratio();
-    return (std::min)({bays_->inner_ratio(), runs_->smallest_pivot_ratio(), r});
+    return smallest_of({bays_->inner_ratio(), runs_->smallest_pivot_ratio(), r});
   }
   std::size_t bytes() const noexcept { return runs_->bytes() + (is_fast_ ? fast_.bytes() : deformation_.bytes()); }
 

@@ -54,7 +54,7 @@ class FastChain {
 
   std::size_t stations() const noexcept { return bays_->stations(); }
   /// Smallest pivot against the stiffness its unknown had on its own.
-  double smallest_pivot_ratio() const noexcept { return *std::min_element(ratio_.begin(), ratio_.end()); }
+  double smallest_pivot_ratio() const noexcept { return smallest_of(ratio_); }
   std::size_t bytes() const noexcept { return packed_.size() * sizeof(S); }
 
   /// x := K⁻¹ x. `work`: 2 · longest padded station.

@@ -204,7 +204,7 @@ class ChainRuns {
     }
     bays_->add_station(p, a.last, m.data(), ld);
     const double ratio = K::invert(n, ld, m.data());
-    if (!(ratio >= ratio_)) ratio_ = ratio;
+    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
     out.pivot.resize(K::packed_size(n));
     K::pack(n, ld, m.data(), out.pivot.data());
     K::times_blocks(n, n2, ld, m.data(), cb.data(), cb.size(), ld, xr.data());
