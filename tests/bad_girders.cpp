@@ -328,7 +328,8 @@ TEST_CASE("girders that can move are named with their motion") {
   BoxGirder g = sound();
   g.supports = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy, Motion::uz}),
                         hold(ChordOf::bottom_left, 3.0).fix({Motion::uy, Motion::uz})});
-  moves(g, {"girder", "the whole of it turns about x as one piece: the supports do not hold it"});  // rolls about the line through both
+  // rolls about the line through both
+  moves(g, {"girder", "the whole of it turns about x as one piece: the supports do not hold it"});
   g = sound();
   g.supports =
       held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz}),

@@ -60,7 +60,8 @@ BoxGirder box(std::size_t bays) {
           .supports = simply_supported()};
 }
 LadderGirder ladder(std::size_t bays) {
-  return {.bays = bays, .bay_length = 0.5, .depth = 0.5, .chord = bar(), .web = open(cross()), .supports = cantilever()};
+  return {
+      .bays = bays, .bay_length = 0.5, .depth = 0.5, .chord = bar(), .web = open(cross()), .supports = cantilever()};
 }
 template <class G>
 Frame frame_of(const G& g) {
@@ -79,7 +80,8 @@ FrameSection tube() {
 /// Beams and nodes "a", "b", ... in one line along x, clamped at "a".
 Frame line_of(std::size_t nodes) {
   Frame f;
-  for (std::size_t i = 0; i < nodes; ++i) f.add_node({static_cast<double>(i), 0, 0}, std::string(1, static_cast<char>('a' + i)));
+  for (std::size_t i = 0; i < nodes; ++i)
+    f.add_node({static_cast<double>(i), 0, 0}, std::string(1, static_cast<char>('a' + i)));
   for (std::size_t i = 0; i + 1 < nodes; ++i) f.add_beam(i, i + 1, tube());
   f.clamp(0);
   return f;
@@ -93,7 +95,9 @@ void release_chords(Frame& f, int bay, bool start, bool about_y = true, bool abo
       if (about_z) e.about_z = 0;
     }
 }
-std::string piece(const std::string& motion) { return "the whole of it " + motion + " as one piece: the supports do not hold it"; }
+std::string piece(const std::string& motion) {
+  return "the whole of it " + motion + " as one piece: the supports do not hold it";
+}
 
 }  // namespace
 
@@ -102,9 +106,10 @@ TEST_CASE("each of the six rigid motions that the supports leave free is named, 
   // corners, y at two ends and x at one joint, the body is just held (common practice: six bars, not in one bundle)
   for (const std::size_t bays : {std::size_t{6}, std::size_t{5000}}) {
     const double end = 0.5 * static_cast<double>(bays);
-    const std::vector<Hold> all{hold(ChordOf::bottom_left, 0.0).fix({Motion::ux}),  hold(ChordOf::bottom_left, 0.0).fix({Motion::uy}),
-                                hold(ChordOf::bottom_left, end).fix({Motion::uy}),  hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}),
-                                hold(ChordOf::bottom_left, end).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz})};
+    const std::vector<Hold> all{
+        hold(ChordOf::bottom_left, 0.0).fix({Motion::ux}), hold(ChordOf::bottom_left, 0.0).fix({Motion::uy}),
+        hold(ChordOf::bottom_left, end).fix({Motion::uy}), hold(ChordOf::bottom_left, 0.0).fix({Motion::uz}),
+        hold(ChordOf::bottom_left, end).fix({Motion::uz}), hold(ChordOf::bottom_right, 0.0).fix({Motion::uz})};
     const auto without = [&](std::initializer_list<std::size_t> left_out) {
       BoxGirder g = box(bays);
       g.supports = {Supports::Way::individual, {}, rigid_stiffness, {}};
@@ -161,7 +166,9 @@ TEST_CASE("a hinge through every chord of a station: the two pieces and the bay 
   f.fix(6, {Motion::uy, Motion::uz});
   both_say(f, "");
   f.members[3].start.about_y = 0;
-  both_say(f, "joints move along z without any bar resisting (node b; node c; node d; node e; and 1 more)");  // 1/3, 2/3, 1, 2/3, 1/3
+  both_say(
+      f, "joints move along z without any bar resisting (node b; node c; node d; node e; and 1 more)");  // 1/3, 2/3, 1,
+                                                                                                         // 2/3, 1/3
 }
 
 TEST_CASE("an open bay with all its joints pinned shears") {
@@ -169,7 +176,8 @@ TEST_CASE("an open bay with all its joints pinned shears") {
   for (const std::size_t bays : {std::size_t{9}, std::size_t{3000}}) {
     Frame f = frame_of(ladder(bays));
     for (const bool start : {true, false}) release_chords(f, 2, start, true, false);
-    const std::string words = "bay 3 shears: stations 4 to " + std::to_string(bays + 1) + " move along z against stations 1 to 3";
+    const std::string words =
+        "bay 3 shears: stations 4 to " + std::to_string(bays + 1) + " move along z against stations 1 to 3";
     INFO("bays: " << bays);
     if (bays < 100)
       both_say(f, words);
@@ -201,10 +209,12 @@ TEST_CASE("a box whose corners are pinned and that has no diaphragm distorts") {
 TEST_CASE("chords that slide, spin or hang on nothing") {
   LadderGirder l = ladder(5);
   l.web = open(cross(), pinned_joint());
-  l.supports = held_by({hold(ChordOf::bottom, 0.0).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz})});
+  l.supports = held_by(
+      {hold(ChordOf::bottom, 0.0).fix({Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::ry, Motion::rz})});
   both_say(frame_of(l), "the top chord moves along x at stations 1 to 6 without any bar resisting");
   l.web = Face{};
-  both_say(frame_of(l), "the top chord moves along x, y and z and turns about x, y and z as one piece: the supports do not hold it");
+  both_say(frame_of(l),
+           "the top chord moves along x, y and z and turns about x, y and z as one piece: the supports do not hold it");
   // cross members that are free to turn about themselves and pinned otherwise let a chord spin where its own torsion is
   // cut on both sides; both chords' other motions are held by the clamped start
   Frame f = frame_of(ladder(6));
@@ -212,8 +222,7 @@ TEST_CASE("chords that slide, spin or hang on nothing") {
     if (m.address.role == Role::chord && m.address.chord == 1 && m.address.bay == 2) m.start.torsion = 0;
     if (m.address.role == Role::chord && m.address.chord == 1 && m.address.bay == 4) m.end.torsion = 0;
     if (m.address.role == Role::cross_member && m.address.station >= 2 && m.address.station <= 5)
-      for (MemberEnd* e : {&m.start, &m.end})
-        e->about_y = e->about_z = 0;
+      for (MemberEnd* e : {&m.start, &m.end}) e->about_y = e->about_z = 0;
   }
   const Words said = words_of(f);
   CHECK(said.first == said.second);

@@ -125,7 +125,9 @@ TEST_CASE("stations are found from the period, and loads along members are those
   found.period = {4, 0, 0};
   RunLoads loads;
   for (std::size_t i = 0; i < cell.frame.members.size(); ++i)
-    loads.everywhere.line(i, length(cell.frame.nodes[cell.frame.members[i].to].at - cell.frame.nodes[cell.frame.members[i].from].at), {0, 10, -100});
+    loads.everywhere.line(
+        i, length(cell.frame.nodes[cell.frame.members[i].to].at - cell.frame.nodes[cell.frame.members[i].from].at),
+        {0, 10, -100});
   const UniformRun run(cell.frame, found);
   CHECK(run.joints() == cell.first);
   const runs::Built b = runs::built(cell, layout);
@@ -159,7 +161,8 @@ TEST_CASE("a long open box bends and shears as a beam does") {
   // Bending: a force P at the distance c from the nearer bearing moves mid-span by P c (3 L² - 4 c²)/(48 EI) (any
   // handbook of simple beams; value from memory), summed here over equal forces at equal steps.
   // Shear: a panel of two chords and its post gives 1/GA = a h/(12 E I_post) + a²/(24 E I_chord) (S. Timoshenko,
-  // J. M. Gere, Theory of Elastic Stability, 2.18, battened columns, value from memory), half of it for two side by side.
+  // J. M. Gere, Theory of Elastic Stability, 2.18, battened columns, value from memory), half of it for two side by
+  // side.
   const double a = 1.5, h = 1, P = 1000, E = 210e9, A = 1e-3, chord = 5e-7, post = 8e-8;
   const double EI0 = E * 4 * A * h * h / 4, EI = EI0 + E * 4 * chord;
   const double per_GA = (a * h / (12 * E * post) + a * a / (24 * E * chord)) / 2;
@@ -174,9 +177,7 @@ TEST_CASE("a long open box bends and shears as a beam does") {
     return P / (48 * EI) * (2 * (3 * L * L * a * sum1 - 4 * a * a * a * sum3) + L * L * L);
   };
   // The shear strain grows with the moment, P n² a/8 at mid-span; the chords' own bending takes its share of both.
-  const auto shear = [&](double n) {
-    return P * n * n * a / 8 * per_GA * (EI0 / EI) * (EI0 / EI);
-  };
+  const auto shear = [&](double n) { return P * n * n * a / 8 * per_GA * (EI0 / EI) * (EI0 / EI); };
   for (const std::size_t n : {200U, 2000U, 20000U}) {
     const double x = static_cast<double>(n), w = deflection(n);
     CAPTURE(n);
@@ -194,7 +195,8 @@ TEST_CASE("digits do not wear off with length") {
     for (const std::size_t n : {10U, 1000U, 10000U, 100000U, 1000000U, 1000000000U}) {
       const SimpleSpan span(n, 2, 1, 2, braced, 1000);
       const CertifiedRun r = UniformRun(span.cell.frame, span.layout).certified(span.loads, {{n / 2}, {n / 2}});
-      MESSAGE(n << " cells: displacements " << r.certificate.displacement_error << ", forces " << r.certificate.force_error);
+      MESSAGE(n << " cells: displacements " << r.certificate.displacement_error << ", forces "
+                << r.certificate.force_error);
       CHECK(r.certificate.worst() < 2e-12);
       // statics: each bearing takes a quarter of all loads, the first two and the last two half each
       double first = 0, last = 0;
@@ -209,7 +211,8 @@ TEST_CASE("a thousand cells agree with the frame solver's twofold residuals") {
   const runs::Built b = runs::built(span.cell, span.layout);
   const FrameAnswer whole = FrameSolver(b.frame).solve(runs::built(b, span.loads));
   const RunWanted wanted{{0, 500, 777}, {0, 499, 999}};
-  const double apart = runs::difference(span.cell, UniformRun(span.cell.frame, span.layout).solve(span.loads, wanted), b, whole);
+  const double apart =
+      runs::difference(span.cell, UniformRun(span.cell.frame, span.layout).solve(span.loads, wanted), b, whole);
   MESSAGE("apart " << apart << ", frame solver's own bound " << whole.certificate.worst());
   CHECK(apart < 1e-12 + whole.certificate.worst());
 }
@@ -230,7 +233,8 @@ TEST_CASE("work there is work here: reciprocity over a hundred thousand cells on
   at_p.at[0].loads.force(2, {0, 700, -1000});
   at_q.at.push_back({q, {}});
   at_q.at[0].loads.couple(3, {500, 800, 0});
-  const std::vector<double> at_q_by_p = run.solve(at_p, {{q}, {}}).stations[0].motions, at_p_by_q = run.solve(at_q, {{p}, {}}).stations[0].motions;
+  const std::vector<double> at_q_by_p = run.solve(at_p, {{q}, {}}).stations[0].motions,
+                            at_p_by_q = run.solve(at_q, {{p}, {}}).stations[0].motions;
   const double one = 700 * at_p_by_q[13] - 1000 * at_p_by_q[14], other = 500 * at_q_by_p[21] + 800 * at_q_by_p[22];
   CHECK(std::abs(one) > 0);
   CHECK(one == doctest::Approx(other).epsilon(1e-10));
@@ -250,21 +254,78 @@ TEST_CASE("runs that mean nothing are refused in words") {
     }
     FAIL("nothing was thrown: " << words);
   };
-  says([&] { RunLayout l = layout; l.cells = 0; UniformRun(cell.frame, l); }, "no cells");
-  says([&] { RunLayout l = layout; std::swap(l.last[0], l.last[1]); UniformRun(cell.frame, l); }, "does not match its first");
-  says([&] { RunLayout l = layout; l.last.pop_back(); UniformRun(cell.frame, l); }, "does not match its first");
-  says([&] { RunLayout l = layout; l.first.clear(), l.last.clear(); UniformRun(cell.frame, l); }, "period");
-  says([&] { RunLayout l = layout; l.fix(6, 0, {Motion::uz}); UniformRun(cell.frame, l); }, "no such station");
-  says([&] { RunLayout l = layout; l.fix(1, 4, {Motion::uz}); UniformRun(cell.frame, l); }, "not on the cell's first station");
-  says([&] { Frame f = cell.frame; f.clamp(0); UniformRun(f, layout); }, "its cell has a support");
+  says(
+      [&] {
+        RunLayout l = layout;
+        l.cells = 0;
+        UniformRun(cell.frame, l);
+      },
+      "no cells");
+  says(
+      [&] {
+        RunLayout l = layout;
+        std::swap(l.last[0], l.last[1]);
+        UniformRun(cell.frame, l);
+      },
+      "does not match its first");
+  says(
+      [&] {
+        RunLayout l = layout;
+        l.last.pop_back();
+        UniformRun(cell.frame, l);
+      },
+      "does not match its first");
+  says(
+      [&] {
+        RunLayout l = layout;
+        l.first.clear(), l.last.clear();
+        UniformRun(cell.frame, l);
+      },
+      "period");
+  says(
+      [&] {
+        RunLayout l = layout;
+        l.fix(6, 0, {Motion::uz});
+        UniformRun(cell.frame, l);
+      },
+      "no such station");
+  says(
+      [&] {
+        RunLayout l = layout;
+        l.fix(1, 4, {Motion::uz});
+        UniformRun(cell.frame, l);
+      },
+      "not on the cell's first station");
+  says(
+      [&] {
+        Frame f = cell.frame;
+        f.clamp(0);
+        UniformRun(f, layout);
+      },
+      "its cell has a support");
   const UniformRun run(cell.frame, layout);
   says([&] { run.solve({}, {{6}, {}}); }, "station 7");
   says([&] { run.solve({}, {{}, {5}}); }, "cell 6");
-  says([&] { RunLoads l; l.everywhere.settle(0, Motion::uz, 0.1); run.solve(l, {}); }, "settlement");
-  says([&] { RunLoads l; l.at.push_back({1, {}}); l.at[0].loads.line(cell.frame.members.size() - 1, 1, {0, 0, -1}); run.solve(l, {}); }, "belong to the next cell");
+  says(
+      [&] {
+        RunLoads l;
+        l.everywhere.settle(0, Motion::uz, 0.1);
+        run.solve(l, {});
+      },
+      "settlement");
+  says(
+      [&] {
+        RunLoads l;
+        l.at.push_back({1, {}});
+        l.at[0].loads.line(cell.frame.members.size() - 1, 1, {0, 0, -1});
+        run.solve(l, {});
+      },
+      "belong to the next cell");
   RunLoads weight;
   weight.everywhere.force(0, {0, 0, -1});
-  const auto unstable = [&](RunLayout l, const Frame& f, const std::string& words) { says([&] { UniformRun(f, l).solve(weight, {}); }, words); };
+  const auto unstable = [&](RunLayout l, const Frame& f, const std::string& words) {
+    says([&] { UniformRun(f, l).solve(weight, {}); }, words);
+  };
   RunLayout loose = layout_of(cell, 5);
   loose.fix(0, 0, {Motion::ux, Motion::uy, Motion::uz});
   unstable(loose, cell.frame, "it can move as a whole");

@@ -29,8 +29,8 @@ struct Cell {
   std::vector<std::size_t> first, last;
 };
 
-/// A box of four tube-like chords, `bays` bays of `length` by `depth` with beam posts and, where asked for, diagonals in
-/// all four faces that change direction from bay to bay.
+/// A box of four tube-like chords, `bays` bays of `length` by `depth` with beam posts and, where asked for, diagonals
+/// in all four faces that change direction from bay to bay.
 inline Cell box(double length, double depth, std::size_t bays, bool braced) {
   Cell c;
   FrameSection chord, brace;
@@ -127,7 +127,8 @@ inline Built built(const Cell& cell, const RunLayout& layout) {
     }
     for (std::size_t m = 0; m < bars.size(); ++m) {
       Member copy = cell.frame.members[m];
-      const bool closes = place(cell.last, copy.from) < cell.last.size() && place(cell.last, copy.to) < cell.last.size();
+      const bool closes =
+          place(cell.last, copy.from) < cell.last.size() && place(cell.last, copy.to) < cell.last.size();
       if (closes && c + 1 < layout.cells) {
         bars[m] = static_cast<std::size_t>(-1);
         continue;
@@ -140,8 +141,8 @@ inline Built built(const Cell& cell, const RunLayout& layout) {
     b.member.push_back(bars);
   }
   for (const RunSupport& s : layout.supports) {
-    const std::size_t n = s.station < layout.cells ? b.node[s.station][s.node]
-                                                   : b.node.back()[cell.last[place(cell.first, s.node)]];
+    const std::size_t n =
+        s.station < layout.cells ? b.node[s.station][s.node] : b.node.back()[cell.last[place(cell.first, s.node)]];
     b.frame.supports.push_back({n, s.motion});
   }
   return b;
@@ -168,17 +169,21 @@ inline FrameLoads built(const Built& b, const RunLoads& loads) {
 /// largest of its kind in the latter.
 inline double difference(const Cell& cell, const RunAnswer& run, const Built& b, const FrameAnswer& whole) {
   std::array<double, 4> size{}, apart{};
-  const auto see = [&](std::size_t kind, double x, double y) { apart[kind] = (std::max)(apart[kind], std::abs(x - y)); };
+  const auto see = [&](std::size_t kind, double x, double y) {
+    apart[kind] = (std::max)(apart[kind], std::abs(x - y));
+  };
   for (std::size_t i = 0; i < whole.motions.size(); ++i)
     size[i % 6 / 3] = (std::max)(size[i % 6 / 3], std::abs(whole.motions[i]));
   for (const MemberAnswer& m : whole.members)
-    for (std::size_t k = 0; k < 6; ++k) size[2 + k / 3] = (std::max)({size[2 + k / 3], std::abs(m.start[k]), std::abs(m.end[k])});
+    for (std::size_t k = 0; k < 6; ++k)
+      size[2 + k / 3] = (std::max)({size[2 + k / 3], std::abs(m.start[k]), std::abs(m.end[k])});
   const auto motions = [&](const double* x, std::size_t n) {
     for (std::size_t k = 0; k < 6; ++k) see(k / 3, x[k], whole.motions[6 * n + k]);
   };
   for (const StationAnswer& s : run.stations)
     for (std::size_t i = 0; i < cell.first.size(); ++i)
-      motions(&s.motions[6 * i], s.station < b.node.size() ? b.node[s.station][cell.first[i]] : b.node.back()[cell.last[i]]);
+      motions(&s.motions[6 * i],
+              s.station < b.node.size() ? b.node[s.station][cell.first[i]] : b.node.back()[cell.last[i]]);
   for (const CellAnswer& c : run.cells) {
     for (std::size_t n = 0; n < b.node[c.cell].size(); ++n) motions(&c.motions[6 * n], b.node[c.cell][n]);
     for (std::size_t m = 0; m < c.members.size(); ++m)
@@ -192,7 +197,8 @@ inline double difference(const Cell& cell, const RunAnswer& run, const Built& b,
   for (std::size_t j = 0; j < run.reactions.size(); ++j)
     for (std::size_t k = 0; k < 6; ++k) see(2 + k / 3, run.reactions[j].value[k], whole.reactions[j].value[k]);
   double worst = 0;
-  for (std::size_t kind = 0; kind < 4; ++kind) worst = (std::max)(worst, size[kind] > 0 ? apart[kind] / size[kind] : 0.0);
+  for (std::size_t kind = 0; kind < 4; ++kind)
+    worst = (std::max)(worst, size[kind] > 0 ? apart[kind] / size[kind] : 0.0);
   return worst;
 }
 

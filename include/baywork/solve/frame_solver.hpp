@@ -47,6 +47,7 @@ class BasicFrameSolver {
     if (!is_finite(options.tolerance) || !(options.tolerance > 0))
       fail<BadDescription>("solver", "the tolerance is " + text::number(options.tolerance), "a finite number above zero is accepted");
     factor_.choose(prepared_, options_);
+    find_rate();
   }
 
   const BasicFrame<S>& frame() const noexcept { return prepared_.frame; }
@@ -71,7 +72,7 @@ class BasicFrameSolver {
     const BasicFrameSection<S> before = m.section;
     m.section = section;
     prepared_.renew_member(member);
-    if (factor_.renew_member(prepared_, member, options_)) return;
+    if (factor_.renew_member(prepared_, member, options_)) return find_rate();
     const detail::Refused refused = detail::reason_to_refuse(prepared_);
     m.section = before;
     prepared_.renew_member(member);
@@ -89,7 +90,7 @@ class BasicFrameSolver {
     detail::validate_restraints(motion, [&] { return "support at " + prepared_.frame.name_of_node(node); });
     support->motion = motion;
     prepared_.renew_supports();
-    if (factor_.renew_support(prepared_, node, options_)) return;
+    if (factor_.renew_support(prepared_, node, options_)) return find_rate();
     const detail::Refused refused = detail::reason_to_refuse(prepared_);
     support->motion = before;
     prepared_.renew_supports();
@@ -108,7 +109,7 @@ class BasicFrameSolver {
   void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
     validate(loads, prepared_.frame);
     start(loads, w);
-    detail::Certifier<S> certifier(prepared_, w.residual);
+    detail::Certifier<S> certifier(prepared_, w.residual, rate_);
     detail::Sizes correction = correct(w), reached{};
     balance(w, correction);
     certifier.first(correction);
@@ -129,6 +130,11 @@ class BasicFrameSolver {
   }
 
  private:
+  void find_rate() {
+    std::vector<S> work(factor_.work_size(prepared_));
+    rate_ = detail::rate_of_correction(prepared_, [&](const auto& forces, auto& motions) { factor_.solve(prepared_, forces, motions, work); });
+  }
+
   /// The held motions and the loads; residual := forces on the nodes when none of the unknowns has moved.
   void start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
     using A = detail::accurate_t<S>;
@@ -215,6 +221,7 @@ class BasicFrameSolver {
   detail::PreparedFrame<S> prepared_;
   SolverOptions options_;
   detail::FrameFactor<S> factor_;
+  double rate_ = 0;  ///< by which corrections shrink
 };
 
 using FrameSolver = BasicFrameSolver<double>;

@@ -51,7 +51,8 @@ std::vector<double> own_stiffness(const PreparedFrame<S>& p) {
 /// Strain energy of u, summed from deformations in twofold precision, against the energy of the same motions taken one
 /// by one: near rounding squared no member resists; a slender but sound girder stays far above (about 1/n⁴ for n bays).
 template <class S>
-double stiffness_quotient(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& u, const std::vector<double>& own) {
+double stiffness_quotient(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& u,
+                          const std::vector<double>& own) {
   using A = accurate_t<S>;
   std::vector<A> force(u.size(), A(0));
   const std::vector<A> ground(6 * p.frame.supports.size(), A(0));
@@ -64,9 +65,9 @@ double stiffness_quotient(const PreparedFrame<S>& p, const std::vector<accurate_
   return scale > 0 ? std::abs(energy) / scale : 1.0;
 }
 
-/// Free motions of any frame: inverse iteration with a block of motions on a slightly stiffened matrix, then the softest
-/// combinations of the block by their energies (Rayleigh–Ritz; G. H. Golub, C. F. Van Loan, Matrix Computations, 8.2,
-/// value from memory), of which those below 1e-20 count.
+/// Free motions of any frame: inverse iteration with a block of motions on a slightly stiffened matrix, then the
+/// softest combinations of the block by their energies (Rayleigh–Ritz; G. H. Golub, C. F. Van Loan, Matrix
+/// Computations, 8.2, value from memory), of which those below 1e-20 count.
 template <class S>
 std::vector<std::vector<double>> sparse_free_motions(const PreparedFrame<S>& p, const std::vector<Entry<S>>& entries) {
   using A = accurate_t<S>;
@@ -83,7 +84,8 @@ std::vector<std::vector<double>> sparse_free_motions(const PreparedFrame<S>& p, 
     std::vector<Entry<double>> stiffened;
     stiffened.reserve(entries.size() + n);
     for (const Entry<S>& e : entries) stiffened.push_back({e.row, e.column, value_of(e.value)});
-    for (std::size_t i = 0; i < n; ++i) stiffened.push_back({static_cast<int>(i), static_cast<int>(i), more * diagonal[i]});
+    for (std::size_t i = 0; i < n; ++i)
+      stiffened.push_back({static_cast<int>(i), static_cast<int>(i), more * diagonal[i]});
     return factor.compute(n, stiffened, node_reach(p.frame) > 12);
   };
   if (!factored(1e-13) && !factored(1e-11)) return out;
@@ -175,7 +177,8 @@ inline std::vector<double> plainest_motion(std::vector<std::vector<double>> free
       basis.push_back(std::move(v));
     }
   }
-  // the motion with the largest share in the free ones, the first of equals; a rotation only where no displacement is free
+  // the motion with the largest share in the free ones, the first of equals; a rotation only where no displacement is
+  // free
   std::size_t best = 0;
   double most = 0;
   const auto look = [&](bool turning) {

@@ -55,8 +55,8 @@ struct BasicCellLoads {
 /// run: so do loads on them. Motions of supports belong to the layout.
 template <Scalar S = double>
 struct BasicRunLoads {
-  BasicFrameLoads<S> everywhere{};        ///< on every cell
-  std::vector<BasicCellLoads<S>> at{};    ///< on chosen cells, on top of that
+  BasicFrameLoads<S> everywhere{};      ///< on every cell
+  std::vector<BasicCellLoads<S>> at{};  ///< on chosen cells, on top of that
 };
 
 struct RunWanted {
@@ -73,8 +73,8 @@ struct BasicStationAnswer {
 template <Scalar S = double>
 struct BasicCellAnswer {
   std::size_t cell = 0;
-  std::vector<S> motions{};                       ///< six for each node of the cell's frame
-  std::vector<BasicMemberAnswer<S>> members{};    ///< the last station's members: zero but in the last cell
+  std::vector<S> motions{};                     ///< six for each node of the cell's frame
+  std::vector<BasicMemberAnswer<S>> members{};  ///< the last station's members: zero but in the last cell
 };
 
 template <Scalar S = double>

@@ -34,16 +34,17 @@ struct BasicCertifiedRun {
 
 /// A girder of `cells` equal cells in a row. The cell is a frame without supports; its last station is its first one
 /// moved by the period. Each cell owns the members of its first station; those that the frame has in its last station
-/// exist once, at the end of the run. A cell may hold several bays (alternating diagonals need two); keep it short, since
-/// inside a cell digits are lost as in any stiffness method.
+/// exist once, at the end of the run. A cell may hold several bays (alternating diagonals need two); keep it short,
+/// since inside a cell digits are lost as in any stiffness method.
 ///
 /// The whole frame is never built: a stretch between two supports, single loads or wanted places costs as many joins as
-/// its length has binary digits, and its digits do not wear off with length (see detail::RunSegment). `solve` computes in
-/// the scalar itself; `certified` in twice its digits, and tells how far `solve` is off.
+/// its length has binary digits, and its digits do not wear off with length (see detail::RunSegment). `solve` computes
+/// in the scalar itself; `certified` in twice its digits, and tells how far `solve` is off.
 template <Scalar S = double>
 class BasicUniformRun {
  public:
-  BasicUniformRun(BasicFrame<S> cell, BasicRunLayout<S> layout) : prepared_(std::move(cell)), layout_(std::move(layout)) {
+  BasicUniformRun(BasicFrame<S> cell, BasicRunLayout<S> layout)
+      : prepared_(std::move(cell)), layout_(std::move(layout)) {
     for (const BasicSupport<S>& s : prepared_.frame.supports)
       for (const BasicRestraint<S>& r : s.motion)
         if (r.kind != BasicRestraint<S>::Kind::free)
@@ -66,17 +67,17 @@ class BasicUniformRun {
     solve(loads, wanted, answer, space);
     return answer;
   }
-  void solve(const BasicRunLoads<S>& loads, const RunWanted& wanted, BasicRunAnswer<S>& answer, BasicRunWorkspace<S>& space) const {
+  void solve(const BasicRunLoads<S>& loads, const RunWanted& wanted, BasicRunAnswer<S>& answer,
+             BasicRunWorkspace<S>& space) const {
     check(loads, wanted);
     space.engine_.solve(prepared_, station_, layout_, loads, wanted, answer);
   }
 
   /// The answer from numbers of twice the digits. The certificate's errors are the differences between it and what
-  /// `solve` returns, so they bound the errors of both; each against the largest value of its kind in the answer, a kind
-  /// that is all but absent against a thousandth of the other by a member's length (see Certificate).
-  BasicCertifiedRun<S> certified(const BasicRunLoads<S>& loads, const RunWanted& wanted) const
-    requires std::floating_point<S>
-  {
+  /// `solve` returns, so they bound the errors of both; each against the largest value of its kind in the answer, a
+  /// kind that is all but absent against a thousandth of the other by a member's length (see Certificate).
+  BasicCertifiedRun<S> certified(const BasicRunLoads<S>& loads,
+                                 const RunWanted& wanted) const requires std::floating_point<S> {
     BasicCertifiedRun<S> out;
     const BasicRunAnswer<S> plain = solve(loads, wanted);
     detail::RunEngine<S, detail::accurate_t<S>> engine;
@@ -90,9 +91,11 @@ class BasicUniformRun {
     for (const BasicRunSupport<S>& s : layout_.supports) {
       const std::string place = "support at station " + std::to_string(s.station + 1);
       if (s.station > layout_.cells)
-        fail<BadDescription>(place, "the run has no such station", "stations 1 to " + std::to_string(layout_.cells + 1) + " are accepted");
+        fail<BadDescription>(place, "the run has no such station",
+                             "stations 1 to " + std::to_string(layout_.cells + 1) + " are accepted");
       if (s.node >= prepared_.frame.nodes.size() || station_.joint_of[s.node] < 0 || station_.on_last[s.node] != 0)
-        fail<BadDescription>(place, "node " + std::to_string(s.node + 1) + " is not on the cell's first station", "a joint of it is accepted");
+        fail<BadDescription>(place, "node " + std::to_string(s.node + 1) + " is not on the cell's first station",
+                             "a joint of it is accepted");
       for (const BasicRestraint<S>& r : s.motion) {
         if (r.kind == BasicRestraint<S>::Kind::spring) require::positive(r.stiffness, place, "spring stiffness");
         require::finite(r.displacement, place, "prescribed displacement");
@@ -113,11 +116,16 @@ class BasicUniformRun {
     for (const BasicRunSupport<S>& s : layout_.supports) {
       const Vec3<S> d = prepared_.frame.nodes[s.node].at - origin + S(static_cast<double>(s.station)) * period;
       const double x = value_of(d.x), y = value_of(d.y), z = value_of(d.z);
-      const std::array<std::array<double, 6>, 6> motion{{{1, 0, 0, 0, z, -y}, {0, 1, 0, -z, 0, x}, {0, 0, 1, y, -x, 0},
-                                                         {0, 0, 0, 1, 0, 0}, {0, 0, 0, 0, 1, 0}, {0, 0, 0, 0, 0, 1}}};
+      const std::array<std::array<double, 6>, 6> motion{{{1, 0, 0, 0, z, -y},
+                                                         {0, 1, 0, -z, 0, x},
+                                                         {0, 0, 1, y, -x, 0},
+                                                         {0, 0, 0, 1, 0, 0},
+                                                         {0, 0, 0, 0, 1, 0},
+                                                         {0, 0, 0, 0, 0, 1}}};
       for (std::size_t k = 0; k < 6; ++k) {
         if (s.motion[k].kind == BasicRestraint<S>::Kind::free) continue;
-        if (station_.local[6 * static_cast<std::size_t>(station_.joint_of[s.node]) + k] == detail::RunStation::idle) continue;
+        if (station_.local[6 * static_cast<std::size_t>(station_.joint_of[s.node]) + k] == detail::RunStation::idle)
+          continue;
         rows.push_back(motion[k]);
         for (std::size_t c = 0; c < 6; ++c) size[c] = (std::max)(size[c], std::abs(motion[k][c]));
       }
@@ -127,7 +135,8 @@ class BasicUniformRun {
       double best = 1e-12;
       for (std::size_t r = 0; r < rows.size(); ++r)
         for (std::size_t c = 0; c < 6; ++c)
-          if (size[c] > 0 && std::abs(rows[r][c]) > best * size[c]) best = std::abs(rows[row = r][column = c]) / size[c];
+          if (size[c] > 0 && std::abs(rows[r][c]) > best * size[c])
+            best = std::abs(rows[row = r][column = c]) / size[c];
       if (column == 6)
         fail<UnstableFrame>("uniform run", "it can move as a whole without any support resisting",
                             "supports that hold all its six rigid motions are accepted");
@@ -148,8 +157,9 @@ class BasicUniformRun {
       check(l.loads);
       for (const BasicMemberLoad<S>& load : l.loads.on_members)
         if (station_.closes[load.member] != 0 && l.cell + 1 != layout_.cells)
-          fail<BadDescription>("load on " + prepared_.frame.name_of_member(load.member) + " of cell " + std::to_string(l.cell + 1),
-                               "the last station's members belong to the next cell", "a load on that cell's first station is accepted");
+          fail<BadDescription>(
+              "load on " + prepared_.frame.name_of_member(load.member) + " of cell " + std::to_string(l.cell + 1),
+              "the last station's members belong to the next cell", "a load on that cell's first station is accepted");
     }
     for (const std::size_t c : wanted.cells) require_cell(c);
     for (const std::size_t s : wanted.stations)
@@ -162,7 +172,8 @@ class BasicUniformRun {
   }
   void require_cell(std::size_t c) const {
     if (c >= layout_.cells)
-      fail<BadDescription>("uniform run", "cell " + std::to_string(c + 1) + " is named", "cells 1 to " + std::to_string(layout_.cells) + " are accepted");
+      fail<BadDescription>("uniform run", "cell " + std::to_string(c + 1) + " is named",
+                           "cells 1 to " + std::to_string(layout_.cells) + " are accepted");
   }
 
   Certificate difference(const BasicRunAnswer<S>& a, const BasicRunAnswer<S>& b) const {

@@ -23,19 +23,30 @@ struct Lists {
   const std::uint32_t* begin(std::size_t i) const { return items.data() + first[i]; }
   const std::uint32_t* end(std::size_t i) const { return items.data() + first[i + 1]; }
 
-  /// Sorts 0, 1, 2, ... into `count` lists by key; items without one (key beyond) are left out. Keeps their order.
+  /// Sorts 0, 1, 2, ... into `count` lists by key_of(i); items without one (key beyond) are left out. Keeps their order.
   template <class KeyOf>
   static Lists sorted(std::size_t count, std::size_t n, const KeyOf& key_of) {
     Lists l;
-    l.first.assign(count + 1, 0);
+    l.first.assign(count + 2, 0);
     for (std::size_t i = 0; i < n; ++i)
-      if (const std::size_t k = key_of(i); k < count) ++l.first[k + 1];
-    for (std::size_t k = 0; k < count; ++k) l.first[k + 1] += l.first[k];
-    l.items.resize(l.first[count]);
-    std::vector<std::uint32_t> next(l.first.begin(), l.first.end() - 1);
-    for (std::size_t i = 0; i < n; ++i)
-      if (const std::size_t k = key_of(i); k < count) l.items[next[k]++] = static_cast<std::uint32_t>(i);
+      if (const std::size_t k = key_of(i); k < count) ++l.first[k + 2];
+    for (std::size_t k = 2; k < count + 2; ++k) l.first[k] += l.first[k - 1];
+    l.items.resize(l.first.back());
+    for (std::size_t i = 0; i < n; ++i)  // list k fills up from first[k + 1], which ends where list k + 1 begins
+      if (const std::size_t k = key_of(i); k < count) l.items[l.first[k + 1]++] = static_cast<std::uint32_t>(i);
+    l.first.pop_back();
     return l;
+  }
+  /// Takes off the lists from number `count` on.
+  Lists split(std::size_t count) {
+    const std::uint32_t at = first[count];
+    Lists rest;
+    rest.first.assign(first.begin() + static_cast<std::ptrdiff_t>(count), first.end());
+    for (std::uint32_t& i : rest.first) i -= at;
+    rest.items.assign(items.begin() + at, items.end());
+    first.resize(count + 1);
+    items.resize(at);
+    return rest;
   }
 };
 
@@ -48,6 +59,7 @@ struct ChainLayout {
   Lists stations;                    ///< nodes of each station; the first one is its reference
   Lists inner;                       ///< nodes inside each bay
   Lists within, along;               ///< members inside a station, and of a bay
+  std::vector<std::uint32_t> ends;   ///< of each member: the node it comes from and the one it goes to
   std::vector<std::uint32_t> place;  ///< of each node in its list
   std::vector<std::uint32_t> at;     ///< of each node: its station, or the bay it stands inside plus inner_flag
   bool turning = true;               ///< each station has a reference that resists turning
@@ -65,6 +77,7 @@ class ChainFinder {
 
   ChainLayout find() {
     ChainLayout out;
+    read_members();
     supported_.assign(frame_.nodes.size(), 0);
     for (const BasicSupport<S>& s : frame_.supports)
       for (const BasicRestraint<S>& r : s.motion)
@@ -85,6 +98,7 @@ class ChainFinder {
       out.why_not = "its narrowest order of stations has " + std::to_string(best_.width) + " joints in one of them, and " +
                     std::to_string(ChainLayout::most_joints) + " are the most for a chain";
     if (out.found()) lay_out(out);
+    out.ends.swap(ends_);
     return out;
   }
 
@@ -95,6 +109,18 @@ class ChainFinder {
     std::vector<std::uint32_t> station;  ///< of each node
     std::vector<char> inner;             ///< it belongs to the bay after that station
   };
+
+  /// What is asked of members again and again, next to each other.
+  void read_members() {
+    ends_.resize(2 * frame_.members.size());
+    turning_.assign(frame_.nodes.size(), 0);
+    std::uint32_t* end = ends_.data();
+    for (const BasicMember<S>& m : frame_.members) {
+      *end++ = static_cast<std::uint32_t>(m.from);
+      *end++ = static_cast<std::uint32_t>(m.to);
+      if (m.kind == MemberKind::beam) turning_[m.from] = turning_[m.to] = 1;
+    }
+  }
 
   bool by_address() {
     level_.assign(frame_.nodes.size(), 0);
@@ -109,7 +135,7 @@ class ChainFinder {
   /// Levels of equal distance, in bars, from a joint as far out as can be found.
   bool by_distance() {
     const std::size_t n = frame_.nodes.size();
-    Lists next = Lists::sorted(n, 2 * frame_.members.size(), [&](std::size_t i) { return i % 2 == 0 ? frame_.members[i / 2].from : frame_.members[i / 2].to; });
+    Lists next = Lists::sorted(n, ends_.size(), [&](std::size_t i) { return ends_[i]; });
     std::vector<std::uint32_t> queue;
     std::uint32_t root = 0;
     for (int turn = 0; turn < 3; ++turn) {
@@ -118,11 +144,10 @@ class ChainFinder {
       level_[root] = 0;
       for (std::size_t q = 0; q < queue.size(); ++q)
         for (const std::uint32_t* i = next.begin(queue[q]); i != next.end(queue[q]); ++i) {
-          const BasicMember<S>& m = frame_.members[*i / 2];
-          const std::size_t other = *i % 2 == 0 ? m.to : m.from;
+          const std::size_t other = ends_[*i ^ 1U];
           if (level_[other] != static_cast<std::uint32_t>(-1)) continue;
           level_[other] = level_[queue[q]] + 1;
-          queue.push_back(static_cast<std::uint32_t>(other));
+          queue.push_back(ends_[*i ^ 1U]);
         }
       if (queue.size() < n) return false;
       root = queue.back();
@@ -135,33 +160,42 @@ class ChainFinder {
     const std::size_t n = frame_.nodes.size();
     const std::size_t levels = 1 + *std::max_element(level_.begin(), level_.end());
     if (levels < 3) return;
-    // what each joint is tied to: before, beside, after
-    std::vector<std::uint32_t> low(level_), high(level_);
-    for (const BasicMember<S>& m : frame_.members)
-      for (const auto& [a, b] : {std::pair{m.from, m.to}, std::pair{m.to, m.from}}) {
-        low[a] = (std::min)(low[a], level_[b]);
-        high[a] = (std::max)(high[a], level_[b]);
-      }
+    // what each joint is tied to, before and after; and how far the bars from each level reach
+    std::vector<std::uint32_t> low(level_), high(level_), reach(levels, 0);
+    for (std::size_t i = 0; i < ends_.size(); i += 2) {
+      const std::uint32_t a = ends_[i], b = ends_[i + 1], la = level_[a], lb = level_[b];
+      if (la == lb) continue;
+      low[a] = (std::min)(low[a], lb);
+      low[b] = (std::min)(low[b], la);
+      high[a] = (std::max)(high[a], lb);
+      high[b] = (std::max)(high[b], la);
+      std::uint32_t& far = reach[(std::min)(la, lb)];
+      far = (std::max)({far, la, lb});
+    }
     Order o;
     o.station = level_;
     o.inner.assign(n, 0);
+    bool any = false;
     for (std::size_t i = 0; i < n; ++i) {
-      if (supported_[i] != 0 || level_[i] == 0 || level_[i] + 1 == levels || high[i] - low[i] > 1) continue;
+      if (high[i] - low[i] > 1 || supported_[i] != 0 || level_[i] == 0 || level_[i] + 1 == levels) continue;
       o.inner[i] = 1;
       o.station[i] = low[i];
+      any = true;
     }
-    // a bar from an inner joint to an inner one of another bay keeps both in their stations
-    for (const BasicMember<S>& m : frame_.members)
-      if (o.inner[m.from] != 0 && o.inner[m.to] != 0 && o.station[m.from] != o.station[m.to])
-        for (const std::size_t i : {m.from, m.to}) o.inner[i] = 0, o.station[i] = level_[i];
+    if (any) {
+      // a bar from an inner joint to an inner one of another bay keeps both in their stations
+      for (std::size_t m = 0; m < ends_.size(); m += 2)
+        if (const std::size_t a = ends_[m], b = ends_[m + 1]; o.inner[a] != 0 && o.inner[b] != 0 && o.station[a] != o.station[b])
+          for (const std::size_t i : {a, b}) o.inner[i] = 0, o.station[i] = level_[i];
+      reach.assign(levels, 0);
+      for (std::size_t m = 0; m < ends_.size(); m += 2) {
+        const auto [a, b] = std::minmax(o.station[ends_[m]], o.station[ends_[m + 1]]);
+        reach[a] = (std::max)(reach[a], b);
+      }
+      for (std::size_t i = 0; i < n; ++i)
+        if (o.inner[i] != 0) reach[o.station[i]] = (std::max)(reach[o.station[i]], o.station[i] + 1);
+    }
     // merge stations that bars jump over
-    std::vector<std::uint32_t> reach(levels, 0);
-    for (const BasicMember<S>& m : frame_.members) {
-      const auto [a, b] = std::minmax(o.station[m.from], o.station[m.to]);
-      reach[a] = (std::max)(reach[a], b);
-    }
-    for (std::size_t i = 0; i < n; ++i)
-      if (o.inner[i] != 0) reach[o.station[i]] = (std::max)(reach[o.station[i]], o.station[i] + 1);
     std::vector<std::uint32_t> group(levels, 0);
     std::uint32_t begin = 0, end = 1, groups = 0, far = 0;
     while (begin < levels) {
@@ -190,28 +224,29 @@ class ChainFinder {
 
   void lay_out(ChainLayout& out) const {
     const std::size_t n = frame_.nodes.size(), stations = best_.groups;
-    out.stations = Lists::sorted(stations, n, [&](std::size_t i) { return best_.inner[i] != 0 ? stations : best_.station[i]; });
-    out.inner = Lists::sorted(stations - 1, n, [&](std::size_t i) { return best_.inner[i] != 0 ? best_.station[i] : stations; });
-    const auto bay_of = [&](const BasicMember<S>& m) -> std::size_t {  // `stations` for members inside one
-      const std::size_t a = m.from, b = m.to;
-      if (best_.inner[a] != 0) return best_.station[a];
-      if (best_.inner[b] != 0) return best_.station[b];
-      if (best_.station[a] == best_.station[b]) return stations;
-      return (std::min)(best_.station[a], best_.station[b]);
-    };
-    out.along = Lists::sorted(stations - 1, frame_.members.size(), [&](std::size_t i) { return bay_of(frame_.members[i]); });
-    out.within = Lists::sorted(stations, frame_.members.size(), [&](std::size_t i) {
-      const BasicMember<S>& m = frame_.members[i];
-      return bay_of(m) == stations ? best_.station[m.from] : stations;
-    });
+    const std::size_t bays = stations - 1;
+    out.stations = Lists::sorted(stations + bays, n, [&](std::size_t i) { return best_.inner[i] != 0 ? stations + best_.station[i] : best_.station[i]; });
+    out.inner = out.stations.split(stations);
+    std::vector<std::uint32_t> key(frame_.members.size());  // the bay, or the station after all bays
+    for (std::size_t i = 0; i < key.size(); ++i) {
+      const std::size_t a = ends_[2 * i], b = ends_[2 * i + 1];
+      const std::uint32_t sa = best_.station[a], sb = best_.station[b];
+      if (best_.inner[a] != 0)
+        key[i] = sa;
+      else if (best_.inner[b] != 0)
+        key[i] = sb;
+      else
+        key[i] = sa == sb ? static_cast<std::uint32_t>(bays) + sa : (std::min)(sa, sb);
+    }
+    out.along = Lists::sorted(bays + stations, key.size(), [&](std::size_t i) { return key[i]; });
+    out.within = out.along.split(bays);
     // the reference of a station: its first joint that resists turning
-    const std::vector<char> resists = joints_of_beams();
     for (std::size_t s = 0; s < stations; ++s) {
       std::uint32_t* const nodes = out.stations.items.data() + out.stations.first[s];
       const std::size_t count = out.stations.size(s);
       std::size_t best = count;
       for (std::size_t i = count; i-- > 0;)
-        if (resists[nodes[i]] != 0) best = i;
+        if (turning_[nodes[i]] != 0) best = i;
       if (best == count)
         out.turning = false;
       else
@@ -228,16 +263,10 @@ class ChainFinder {
         }
     }
   }
-  std::vector<char> joints_of_beams() const {
-    std::vector<char> beams(frame_.nodes.size(), 0);
-    for (const BasicMember<S>& m : frame_.members)
-      if (m.kind == MemberKind::beam) beams[m.from] = beams[m.to] = 1;
-    return beams;
-  }
 
   const BasicFrame<S>& frame_;
-  std::vector<std::uint32_t> level_;
-  std::vector<char> supported_;
+  std::vector<std::uint32_t> ends_, level_;
+  std::vector<char> supported_, turning_;
   Order best_;
 };
 

@@ -24,9 +24,9 @@ namespace baywork::detail {
 /// motion with e_j = 1, all later coordinates at rest and no force on all earlier ones has the energy ½ d_j: with
 /// K = L D Lᵀ it is L⁻ᵀ e_j. Rigid motion never meets stiffness, so that holds for a girder of any length.
 ///
-/// A pivot is suspected below 1e-9 of the stiffness its unknown had on its own, or below 1e-13 of the stiffest unknown of
-/// its sort (what is left of a stiffness by rounding alone); the motion's own energy then decides. A confirmed one is
-/// held, so that the next one is another motion.
+/// A pivot is suspected below 1e-9 of the stiffness its unknown had on its own, or below 1e-13 of the stiffest unknown
+/// of its sort (what is left of a stiffness by rounding alone); the motion's own energy then decides. A confirmed one
+/// is held, so that the next one is another motion.
 template <class S>
 class ChainMechanism {
  public:
@@ -34,8 +34,14 @@ class ChainMechanism {
 
   /// `energy_share(u)`: strain energy of a motion against that of its unknowns one by one; u has six numbers per node.
   template <class EnergyShare>
-  ChainMechanism(const PreparedFrame<S>& p, const ChainBays<S>& bays, const std::vector<double>& diagonal, const EnergyShare& energy_share)
-      : p_(p), bays_(bays), l_(bays.layout()), ground_(p, bays.layout()), runs_(p, bays, ground_, 1), arms_(p.frame, runs_) {
+  ChainMechanism(const PreparedFrame<S>& p, const ChainBays<S>& bays, const std::vector<double>& diagonal,
+                 const EnergyShare& energy_share)
+      : p_(p),
+        bays_(bays),
+        l_(bays.layout()),
+        ground_(p, bays.layout()),
+        runs_(p, bays, ground_, 1),
+        arms_(p.frame, runs_) {
     for (std::size_t i = 0; i < diagonal.size(); ++i) {
       double& stiffest = stiffest_[i % 6 < 3 ? 0 : 1];
       stiffest = (std::max)(stiffest, diagonal[i]);
@@ -149,7 +155,7 @@ class ChainMechanism {
     Matrix state(bays_.unknowns(0) * bays_.unknowns(0), S(0));
     for (std::size_t i = 0; i <= last && !enough(); ++i) {
       const std::size_t n1 = bays_.unknowns(i), n = n1 + (i < last ? bays_.unknowns(i + 1) : 0);
-      add_within(i, state);
+      bays_.add_station_deformed(p_, i, state.data(), n1, station_scratch_);
       if (i < last)
         step(i, state, factor_[i]);
       else
@@ -169,14 +175,6 @@ class ChainMechanism {
         for (std::size_t r = c; r < n2; ++r) state[c * n2 + r] = k[(n1 + c) * n + n1 + r];
     }
   }
-  /// Members inside the station: a function of a alone.
-  void add_within(std::size_t i, Matrix& state) {
-    const std::size_t n = bays_.unknowns(i);
-    Matrix own(n * n, S(0));
-    bays_.add_station(p_, i, own.data(), n);
-    for (std::size_t c = 6; c < n; ++c)
-      for (std::size_t r = c; r < n; ++r) state[c * n + r] += own[c * n + r];
-  }
   /// k of e and (r', a'), from the state over (r, a) and the bay's deformations.
   void step(std::size_t i, const Matrix& state, Matrix& k) {
     const DeformedBay<S>& bay = kept_.get(p_, runs_, arms_, i, true, node_scratch_, scratch_);
@@ -191,10 +189,11 @@ class ChainMechanism {
     const auto near = [](std::size_t u) { return u < 6 ? u : u + 6; };
     for (std::size_t c = 0; c < n1; ++c)
       for (std::size_t r = c; r < n1; ++r) add(near(r), near(c), state[c * n1 + r]);
-    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &arms_.step(i), [&](std::size_t target, std::size_t source, const S& f) {
-      for (std::size_t r = 0; r < all; ++r) g[target * all + r] += S(f * g[source * all + r]);
-      for (std::size_t c = 0; c < all; ++c) g[c * all + target] += S(f * g[c * all + source]);
-    });
+    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &arms_.step(i),
+               [&](std::size_t target, std::size_t source, const S& f) {
+                 for (std::size_t r = 0; r < all; ++r) g[target * all + r] += S(f * g[source * all + r]);
+                 for (std::size_t c = 0; c < all; ++c) g[c * all + target] += S(f * g[c * all + source]);
+               });
     const std::array<std::size_t, 6> slot = slots(i);
     const auto from = [&](std::size_t u) { return u < 6 ? slot[u] : u + 6; };
     k.assign(n * n, S(0));
@@ -316,6 +315,7 @@ class ChainMechanism {
   ChainArms<S> arms_;
   DeformedBays<S> kept_;
   NodeMatrix<S> node_scratch_;
+  Matrix station_scratch_;
   DeformedBay<S> scratch_;
   std::array<double, 2> stiffest_{};
   std::array<S, 6> rest_{};  ///< s of the last step back

@@ -229,6 +229,17 @@ BAYWORK_LANES_FUNCTION void see_forces(const MemberLanes* members, const MemberG
   tell(largest, sizes);
 }
 
+/// Numbers `first` to `first` + 3 of four members' answers.
+BAYWORK_LANES_HELPER void put(const Lanes& r0, const Lanes& r1, const Lanes& r2, const Lanes& r3, const MemberGroup& g, std::size_t first, double* answers) {
+  Lanes a = r0, b = r1, c = r2, d = r3;
+  transpose(a, b, c, d);
+  const auto to = [&g, first, answers](std::size_t lane) { return answers + 18 * std::size_t{g.member[lane]} + first; };
+  if (g.member[0] != MemberGroup::none) at(to(0)).v = a;
+  if (g.member[1] != MemberGroup::none) at(to(1)).v = b;
+  if (g.member[2] != MemberGroup::none) at(to(2)).v = c;
+  if (g.member[3] != MemberGroup::none) at(to(3)).v = d;
+}
+
 /// Answers of members as if no load acted along them, into `answers` (18 numbers per member of the frame); their forces
 /// are seen in sizes[2]. With `kept`, which takes the forces of one group to twice the digits, they are not seen.
 BAYWORK_LANES_FUNCTION void answer(const MemberLanes* members, const MemberGroup* groups, std::size_t count, const double* u, double* answers,
@@ -237,25 +248,26 @@ BAYWORK_LANES_FUNCTION void answer(const MemberLanes* members, const MemberGroup
   for (const MemberGroup* g = groups; g != groups + count; ++g) {
     Strain s;
     strain(members[g->lanes], *g, u, s);
-    if (kept == nullptr) see(s, largest);
-    Lanes v[6], q[6], across[2];
-    for (std::size_t i = 0; i < 8; ++i) {
-      const Twofolds& f = i < 6 ? s.q[i] : s.across[i - 6];
-      (i < 6 ? q[i] : across[i - 6]) = f.hi + f.lo;
-      if (i < 6) v[i] = s.v[i].hi + s.v[i].lo;
-      if (kept == nullptr) continue;
-      at((*kept)[i][0].data()).v = f.hi;
-      at((*kept)[i][1].data()).v = f.lo;
+    if (kept == nullptr) {
+      see(s, largest);
+    } else {
+      for (std::size_t i = 0; i < 8; ++i) {
+        const Twofolds& f = i < 6 ? s.q[i] : s.across[i - 6];
+        at((*kept)[i][0].data()).v = f.hi;
+        at((*kept)[i][1].data()).v = f.lo;
+      }
     }
-    Lanes rows[20] = {-q[0], across[0], -across[1], -q[1], q[4], q[2], q[0], -across[0], across[1], q[1],
-                      q[5],  q[3],      v[0],       v[1],  v[2], v[3], v[4], v[5],       Lanes{},   Lanes{}};
-    for (std::size_t tile = 0; tile < 20; tile += 4) transpose(rows[tile], rows[tile + 1], rows[tile + 2], rows[tile + 3]);
+    const Lanes axial = s.q[0].hi + s.q[0].lo, torque = s.q[1].hi + s.q[1].lo;
+    const Lanes y = s.across[0].hi + s.across[0].lo, z = s.across[1].hi + s.across[1].lo;
+    put(-axial, y, -z, -torque, *g, 0, answers);
+    put(s.q[4].hi + s.q[4].lo, s.q[2].hi + s.q[2].lo, axial, -y, *g, 4, answers);
+    put(z, torque, s.q[5].hi + s.q[5].lo, s.q[3].hi + s.q[3].lo, *g, 8, answers);
+    put(s.v[0].hi + s.v[0].lo, s.v[1].hi + s.v[1].lo, s.v[2].hi + s.v[2].lo, s.v[3].hi + s.v[3].lo, *g, 12, answers);
+    const Lanes v4 = s.v[4].hi + s.v[4].lo, v5 = s.v[5].hi + s.v[5].lo;
     for (std::size_t lane = 0; lane < twofold_lanes; ++lane) {
       if (g->member[lane] == MemberGroup::none) continue;
-      double* const to = answers + 18 * std::size_t{g->member[lane]};
-      for (std::size_t tile = 0; tile < 16; tile += 4) at(to + tile).v = rows[tile + lane];
-      to[16] = rows[16 + lane][0];
-      to[17] = rows[16 + lane][1];
+      answers[18 * std::size_t{g->member[lane]} + 16] = v4[lane];
+      answers[18 * std::size_t{g->member[lane]} + 17] = v5[lane];
     }
   }
   tell(largest, sizes);

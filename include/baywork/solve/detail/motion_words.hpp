@@ -21,7 +21,8 @@ namespace baywork::detail {
 /// "x", "x and z", "x, y and z"
 inline std::string listed(const std::vector<std::string>& parts) {
   std::string out;
-  for (std::size_t i = 0; i < parts.size(); ++i) out += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
   return out;
 }
 
@@ -74,7 +75,9 @@ class MotionWords {
   }
 
  private:
-  double size_of(std::size_t node, std::size_t kind) const { return std::abs(u_[6 * node + kind]) * (kind < 3 ? 1.0 : arm_); }
+  double size_of(std::size_t node, std::size_t kind) const {
+    return std::abs(u_[6 * node + kind]) * (kind < 3 ? 1.0 : arm_);
+  }
 
   RigidBody body(std::size_t first, std::size_t last) const {
     std::vector<std::uint32_t> nodes;
@@ -126,8 +129,8 @@ class MotionWords {
         for (std::size_t k = 0; k < 3; ++k) sum[k] += size_of(n, k);
     std::vector<std::string> names;
     for (const std::size_t b : soft) names.push_back(std::to_string(b + 1));
-    return "bays " + listed(names) + " give way: " + range_text(first, last) + (first == last ? " moves" : " move") + " along " +
-           listed(axes_of(sum.data())) + " as one piece";
+    return "bays " + listed(names) + " give way: " + range_text(first, last) + (first == last ? " moves" : " move") +
+           " along " + listed(axes_of(sum.data())) + " as one piece";
   }
   std::string one_bay(std::size_t b) const {
     const RigidBody around = body(b, b + 1);
@@ -226,7 +229,8 @@ class MotionWords {
     return "joints " + way + where + end + names(moving);
   }
   /// "" where joints of faces move: those are named one by one.
-  std::string in_girder(const std::vector<std::uint32_t>& moving, const std::string& way, const std::string& where, bool turning) const {
+  std::string in_girder(const std::vector<std::uint32_t>& moving, const std::string& way, const std::string& where,
+                        bool turning) const {
     std::vector<int> stations, chords;
     for (const std::uint32_t n : moving) {
       const Address& a = frame_.nodes[n].address;
@@ -274,7 +278,8 @@ class MotionWords {
   }
   std::string names(const std::vector<std::uint32_t>& moving) const {
     std::string some;
-    for (std::size_t i = 0; i < moving.size() && i < 4; ++i) some += (some.empty() ? "" : "; ") + frame_.name_of_node(moving[i]);
+    for (std::size_t i = 0; i < moving.size() && i < 4; ++i)
+      some += (some.empty() ? "" : "; ") + frame_.name_of_node(moving[i]);
     if (moving.size() > 4) some += "; and " + std::to_string(moving.size() - 4) + " more";
     return " (" + some + ")";
   }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Rigid motions: those of a frame or of an unconnected part of it that no support resists, and the best fit to a motion.
+// Rigid motions: those of a frame or of an unconnected part of it that no support resists, and the best fit to a
+// motion.
 #pragma once
 
 #include <algorithm>
@@ -68,7 +69,8 @@ struct RigidBody {
   template <class S>
   RigidBody(const BasicFrame<S>& frame, std::vector<std::uint32_t> of) : nodes(std::move(of)) {
     for (const std::uint32_t n : nodes)
-      for (std::size_t k = 0; k < 3; ++k) centre[k] += value_of(frame.nodes[n].at[k]) / static_cast<double>(nodes.size());
+      for (std::size_t k = 0; k < 3; ++k)
+        centre[k] += value_of(frame.nodes[n].at[k]) / static_cast<double>(nodes.size());
     double most = 0;
     for (const std::uint32_t n : nodes)
       for (std::size_t k = 0; k < 3; ++k) most = (std::max)(most, std::abs(value_of(frame.nodes[n].at[k]) - centre[k]));
@@ -92,7 +94,9 @@ struct RigidBody {
 template <class S>
 std::vector<char> nodes_that_turn(const BasicFrame<S>& frame) {
   std::vector<char> turn(frame.nodes.size(), 0);
-  const auto has_arm = [](const Vec3<S>& v) { return value_of(v.x) != 0.0 || value_of(v.y) != 0.0 || value_of(v.z) != 0.0; };
+  const auto has_arm = [](const Vec3<S>& v) {
+    return value_of(v.x) != 0.0 || value_of(v.y) != 0.0 || value_of(v.z) != 0.0;
+  };
   for (const BasicMember<S>& m : frame.members) {
     if (m.kind == MemberKind::beam || has_arm(m.start.offset)) turn[m.from] = 1;
     if (m.kind == MemberKind::beam || has_arm(m.end.offset)) turn[m.to] = 1;
@@ -132,8 +136,8 @@ std::vector<std::vector<std::uint32_t>> parts_of(const BasicFrame<S>& frame) {
   return parts;
 }
 
-/// Parts that the supports let move as one piece. Exact whatever the stiffnesses and the length: rigid motion strains no
-/// member, so the rows of the held and sprung motions alone decide.
+/// Parts that the supports let move as one piece. Exact whatever the stiffnesses and the length: rigid motion strains
+/// no member, so the rows of the held and sprung motions alone decide.
 template <class S>
 std::vector<FreePart> free_parts(const BasicFrame<S>& frame) {
   std::vector<FreePart> out;
@@ -146,7 +150,8 @@ std::vector<FreePart> free_parts(const BasicFrame<S>& frame) {
     for (const std::uint32_t n : body.nodes)
       for (const std::size_t j : supports[n])
         for (std::size_t k = 0; k < 6; ++k)
-          if (frame.supports[j].motion[k].kind != BasicRestraint<S>::Kind::free && (k < 3 || turn[n] != 0)) held.add(body.row(frame, n, k));
+          if (frame.supports[j].motion[k].kind != BasicRestraint<S>::Kind::free && (k < 3 || turn[n] != 0))
+            held.add(body.row(frame, n, k));
     if (held.full()) continue;
     for (const std::uint32_t n : body.nodes) {
       for (std::size_t k = 0; k < (turn[n] != 0 ? 6U : 3U); ++k) moved.add(body.row(frame, n, k));
@@ -158,8 +163,8 @@ std::vector<FreePart> free_parts(const BasicFrame<S>& frame) {
   return out;
 }
 
-/// Solves the 6 × 6 system a x = b by Gauss with row pivoting; tiny pivots (a rotation about the only line the nodes lie
-/// on) give zero.
+/// Solves the 6 × 6 system a x = b by Gauss with row pivoting; tiny pivots (a rotation about the only line the nodes
+/// lie on) give zero.
 inline SixRow solve_small(std::array<std::array<double, 7>, 6> a) {
   double largest = 0;
   for (std::size_t i = 0; i < 6; ++i) largest = (std::max)(largest, std::abs(a[i][i]));
@@ -192,11 +197,13 @@ struct RigidFit {
 
 /// `turns`: which nodes' rotations count.
 template <class S>
-RigidFit fit_rigid(const BasicFrame<S>& frame, const RigidBody& body, const std::vector<char>& turns, const std::vector<double>& u) {
+RigidFit fit_rigid(const BasicFrame<S>& frame, const RigidBody& body, const std::vector<char>& turns,
+                   const std::vector<double>& u) {
   std::array<std::array<double, 7>, 6> a{};
   const auto each = [&](const auto& take) {
     for (const std::uint32_t n : body.nodes)
-      for (std::size_t k = 0; k < (turns[n] != 0 ? 6U : 3U); ++k) take(body.row(frame, n, k), u[6 * n + k] * (k < 3 ? 1.0 : body.reach));
+      for (std::size_t k = 0; k < (turns[n] != 0 ? 6U : 3U); ++k)
+        take(body.row(frame, n, k), u[6 * n + k] * (k < 3 ? 1.0 : body.reach));
   };
   each([&](const SixRow& r, double v) {
     for (std::size_t p = 0; p < 6; ++p) {

@@ -47,7 +47,8 @@ class RunCell {
     inside_ = static_cast<std::size_t>(next);
     matrices_.resize(p_.sorts.size());
     for (std::size_t i = 0; i < p_.sorts.size(); ++i)
-      put_member_matrix(member_in<R>(p_.sorts[i]), [&](std::size_t r, std::size_t c, const R& v) { matrices_[i][12 * r + c] = v; });
+      put_member_matrix(member_in<R>(p_.sorts[i]),
+                        [&](std::size_t r, std::size_t c, const R& v) { matrices_[i][12 * r + c] = v; });
     reach_ = lever_[st_.last[0]];
     for (std::size_t i = 0; i < st_.last.size(); ++i) lever_[st_.last[i]] = lever_[st_.first[i]];
     // first station's reference: the joint that gives it, or the first one
@@ -76,13 +77,18 @@ class RunCell {
       if ((st_.closes[l.member] != 0) != closing) continue;
       const BasicMember<S>& m = p_.frame.members[l.member];
       const MemberIn<R>& in = member_in<R>(p_.sort(l.member));
-      const BasicMemberLoad<R> w{static_cast<typename BasicMemberLoad<R>::Kind>(l.kind), l.member, R(l.a), R(l.b), wide(l.first), wide(l.last)};
+      const BasicMemberLoad<R> w{static_cast<typename BasicMemberLoad<R>::Kind>(l.kind),
+                                 l.member,
+                                 R(l.a),
+                                 R(l.b),
+                                 wide(l.first),
+                                 wide(l.last)};
       MemberLoading<R> held;
       if constexpr (std::is_same_v<R, S>)
         add_loading(m, in.length, w, held);
       else
         add_loading(p_.sort(l.member).wide, in.length, w, held);
-      R *start = &force[6 * m.from], *end = &force[6 * m.to];
+      R *start = force.data() + 6 * m.from, *end = force.data() + 6 * m.to;
       in.geometry.add_end_forces(in.stiffness * held.modes, start, end);
       const Vec3<R> fs = in.to_global(held.start), fe = in.to_global(held.end);
       const Vec3<R> ms = held.start_torque * in.geometry.x + cross(in.geometry.arm_start, fs);
@@ -96,22 +102,24 @@ class RunCell {
     }
     for (std::size_t i = 0; i < force.size(); ++i)
       if (value_of(force[i]) != 0.0 && is_idle(i))
-        fail<UnstableFrame>(p_.frame.name_of_node(i / 6), std::string("a couple acts in the ") + motion_names[i % 6] +
-                            ", but only axial bars meet there", "a joint with a beam, or no couple, is accepted");
+        fail<UnstableFrame>(
+            p_.frame.name_of_node(i / 6),
+            std::string("a couple acts in the ") + motion_names[i % 6] + ", but only axial bars meet there",
+            "a joint with a beam, or no couple, is accepted");
   }
 
   /// Eliminates all but N, 1, a, a' and keeps the elimination in w.
   void eliminate(const std::vector<R>& force, std::vector<R>& w, RunSegment<R>& out) const {
     const std::size_t k = inside_ + 6, kept = RunSegment<R>::order(m_), n = k + kept, ld = leading_dimension(n);
     if (w.size() < ld * n) w.resize(ld * n);
-    for (std::size_t j = 0; j < n; ++j) std::fill(&w[j * ld + j], w.data() + (j + 1) * ld, R(0));
+    for (std::size_t j = 0; j < n; ++j) std::fill(w.data() + j * ld + j, w.data() + (j + 1) * ld, R(0));
     for (std::size_t i = 0; i < p_.frame.members.size(); ++i)
       if (st_.closes[i] == 0) add_member(i, ld, w.data());
     for (std::size_t c = 0; c < 6; ++c) w[(inside_ + c) * ld + k + c] = R(-1);  // -N·s
     out.load = zero_six<R>();
     Six<R> at_right = zero_six<R>();
     for (std::size_t node = 0; node < p_.frame.nodes.size(); ++node) {
-      const R* f = &force[6 * node];
+      const R* f = force.data() + 6 * node;
       const Six<R> whole = resultant(Six<R>{f[0], f[1], f[2], f[3], f[4], f[5]}, lever_[node]);
       const bool on_last = st_.on_last[node] != 0;
       for (std::size_t c = 0; c < 6; ++c) {
@@ -129,13 +137,15 @@ class RunCell {
                           "a diagonal, a rigid joint or a bar that resists this motion is accepted");
     const std::size_t ln = leading_dimension(kept);
     out.h.resize(ln * kept);
-    for (std::size_t j = 0; j < kept; ++j) std::copy(&w[(k + j) * ld + k + j], &w[(k + j) * ld + k] + kept, &out.h[j * ln + j]);
+    for (std::size_t j = 0; j < kept; ++j)
+      std::copy(w.data() + (k + j) * ld + k + j, w.data() + (k + j) * ld + k + kept, out.h.data() + j * ln + j);
     out.reach = reach_;
     out.coupled = true;
   }
 
   /// Motions of all the cell's nodes against the rigid motion of its first station (six per node).
-  void motions(const std::vector<R>& w, const Six<R>& N, const R* a, const R* b, std::vector<R>& x, std::vector<R>& u) const {
+  void motions(const std::vector<R>& w, const Six<R>& N, const R* a, const R* b, std::vector<R>& x,
+               std::vector<R>& u) const {
     const std::size_t k = inside_ + 6, n = k + RunSegment<R>::order(m_);
     x.assign(leading_dimension(n), R(0));
     for (std::size_t c = 0; c < 6; ++c) x[k + c] = N[c];
@@ -194,7 +204,7 @@ class RunCell {
     }
     Six<R> whole = zero_six<R>();
     for (const std::size_t node : st_.last) {
-      const R* f = &force[6 * node];
+      const R* f = force.data() + 6 * node;
       const Six<R> part = resultant(Six<R>{f[0], f[1], f[2], f[3], f[4], f[5]}, lever_[node]);
       for (std::size_t c = 0; c < 6; ++c) {
         whole[c] += part[c];
@@ -268,8 +278,8 @@ class RunCell {
   const RunStation& st_;
   std::size_t m_ = 0, inside_ = 0;
   std::vector<std::array<R, 144>> matrices_;  ///< of each sort of member
-  std::vector<int> inner_;        ///< six per node: number of a motion inside the cell
-  std::vector<Vec3<R>> lever_;    ///< of each node from the reference point of its station (inside: of the first one)
+  std::vector<int> inner_;                    ///< six per node: number of a motion inside the cell
+  std::vector<Vec3<R>> lever_;  ///< of each node from the reference point of its station (inside: of the first one)
   Vec3<R> reach_{};
 };
 

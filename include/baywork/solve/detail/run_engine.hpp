@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cstddef>
 #include <deque>
@@ -211,7 +212,8 @@ class RunEngine {
         const Six<R> back = resultant(resultants_[i + 1], next.reach);
         for (std::size_t c = 0; c < 6; ++c) resultants_[i][c] = R(back[c] + next.load[c]);
         rigid_[i + 1] = carried(holds_[hold].r, segment(pieces_[i].whole).reach);
-        const Six<R> s = relative_motion(segment(pieces_[i].whole), m_, resultants_[i], holds_[hold].a.data(), locals_[i + 1].data());
+        const Six<R> s = relative_motion(segment(pieces_[i].whole), m_, resultants_[i], holds_[hold].a.data(),
+                                         locals_[i + 1].data());
         for (std::size_t c = 0; c < 6; ++c) rigid_[i + 1][c] += s[c];
       }
       if (begins) {
@@ -231,8 +233,9 @@ class RunEngine {
       return rounded<S>(v);
   }
 
-  void tell(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
-            const RunWanted& wanted, const RunCell<S, R>& cell, BasicRunAnswer<S>& answer) {
+  void tell(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
+            const BasicRunLoads<S>& loads, const RunWanted& wanted, const RunCell<S, R>& cell,
+            BasicRunAnswer<S>& answer) {
     const auto copy = [&](std::vector<S>& to) {
       to.resize(u_.size());
       for (std::size_t i = 0; i < u_.size(); ++i) to[i] = plain(u_[i]);
@@ -248,7 +251,8 @@ class RunEngine {
     for (std::size_t j = 0; j < wanted.cells.size(); ++j) {
       const std::size_t at = place_in(cuts_, wanted.cells[j]);
       const Piece& piece = pieces_[at];
-      cell.motions(piece.own == none ? cell_ : own_cells_[piece.own], resultants_[at], locals_[at].data(), locals_[at + 1].data(), x_, u_);
+      cell.motions(piece.own == none ? cell_ : own_cells_[piece.own], resultants_[at], locals_[at].data(),
+                   locals_[at + 1].data(), x_, u_);
       answer.cells[j].cell = wanted.cells[j];
       tell_members(prepared, station, layout, loads, wanted.cells[j], answer.cells[j].members);
       cell.add_rigid(rigid_[at], u_);
@@ -265,8 +269,8 @@ class RunEngine {
   }
 
   /// Forces from the motions u_ against the rigid motion of the cell's first station: no large displacements meet.
-  void tell_members(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
-                    std::size_t which, std::vector<BasicMemberAnswer<S>>& out) {
+  void tell_members(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
+                    const BasicRunLoads<S>& loads, std::size_t which, std::vector<BasicMemberAnswer<S>>& out) {
     using A = accurate_t<S>;
     const BasicFrame<S>& f = prepared.frame;
     wide_.assign(u_.begin(), u_.end());
@@ -275,25 +279,27 @@ class RunEngine {
     prepared.reduce(loads.everywhere, unused_, loading_);
     for (const BasicCellLoads<S>& l : loads.at)
       if (l.cell == which) prepared.reduce(l.loads, unused_, loading_);
-    out.assign(f.members.size(), BasicMemberAnswer<S>{});
+    BasicMemberAnswer<S> nothing;
+    for (std::array<S, 6>* six : {&nothing.start, &nothing.end, &nothing.modes}) six->fill(S(0));
+    out.assign(f.members.size(), nothing);
     for (std::size_t i = 0; i < f.members.size(); ++i)
       if (station.closes[i] == 0 || which + 1 == layout.cells) out[i] = member_answer(prepared, i, wide_, loading_[i]);
   }
   std::size_t m_ = 0, used_ = 0;
   std::vector<std::size_t> held_, loaded_, cuts_;  ///< stations with supports or ends; cells with loads; all cuts
   std::deque<RunSegment<R>> segments_;
-  std::vector<std::size_t> powers_;                            ///< of 1, 2, 4, ... cells
-  std::vector<std::pair<std::size_t, std::size_t>> lengths_;   ///< length and segment
-  std::vector<Piece> pieces_;                                  ///< from cut to cut
-  std::vector<RunJoint<R>> joints_;                            ///< at the left end of each piece
+  std::vector<std::size_t> powers_;                           ///< of 1, 2, 4, ... cells
+  std::vector<std::pair<std::size_t, std::size_t>> lengths_;  ///< length and segment
+  std::vector<Piece> pieces_;                                 ///< from cut to cut
+  std::vector<RunJoint<R>> joints_;                           ///< at the left end of each piece
   RunJoint<R> scratch_;
-  std::vector<R> cell_;                                        ///< elimination of the cell
-  std::vector<std::vector<R>> own_cells_;                      ///< of those with loads of their own
+  std::vector<R> cell_;                    ///< elimination of the cell
+  std::vector<std::vector<R>> own_cells_;  ///< of those with loads of their own
   std::vector<const RunSegment<R>*> spans_;
   std::vector<RunHold<R>> holds_;
-  std::vector<std::pair<std::size_t, std::size_t>> tie_of_;    ///< six per support: hold and tie
+  std::vector<std::pair<std::size_t, std::size_t>> tie_of_;  ///< six per support: hold and tie
   RunAssembly<R> assembly_;
-  std::vector<Six<R>> rigid_, resultants_;                     ///< r at each cut; N at each piece's right end
+  std::vector<Six<R>> rigid_, resultants_;  ///< r at each cut; N at each piece's right end
   std::vector<std::vector<R>> locals_;
   std::vector<R> everywhere_, force_, x_, u_;
   std::vector<accurate_t<S>> wide_, unused_;

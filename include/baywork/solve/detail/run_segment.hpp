@@ -17,8 +17,8 @@ namespace baywork::detail {
 /// Leading dimension that the kernels accept for a matrix of order n.
 constexpr std::size_t leading_dimension(std::size_t n) { return (n + 7) / 8 * 8; }
 
-/// Eliminates the leading k unknowns of a small symmetric matrix (lower triangle); returns the smallest pivot against the
-/// diagonal it started from.
+/// Eliminates the leading k unknowns of a small symmetric matrix (lower triangle); returns the smallest pivot against
+/// the diagonal it started from.
 template <class R>
 double eliminate_part(std::size_t n, std::size_t k, std::size_t ld, R* w) {
   std::size_t worst = 0;
@@ -77,8 +77,8 @@ Six<R> resultant(const Six<R>& f, const Vec3<R>& arm) {
 ///   Ψ(N, a, a') = stationary value over a_m of Ψ₁(T₂ᵀ N + p₂, a, a_m) + Ψ₂(N, a_m, a'),   p = p₁ + T₁ᵀ p₂,
 /// that is, F = T₂ F₁ T₂ᵀ + F₂ + B M⁻¹ Bᵀ with M = H₁_a'a' + H₂_aa, B = -(T₂ H₁_Na' + H₂_Na): a sum of positive terms,
 /// in which nothing cancels however long the segments are. Ends feel each other's local motions less and less; once
-/// H_aa' has died out below the roundoff, a and a' drop out of the elimination. Substructures after J. S. Przemieniecki,
-/// Theory of Matrix Structural Analysis, ch. 9 (value from memory); the mixed form is derived here.
+/// H_aa' has died out below the roundoff, a and a' drop out of the elimination. Substructures after J. S.
+/// Przemieniecki, Theory of Matrix Structural Analysis, ch. 9 (value from memory); the mixed form is derived here.
 template <class R>
 struct RunSegment {
   std::vector<R> h;  ///< lower triangle, column-major: N (6), 1, a (m), a' (m); H_a'a is void unless `coupled`
@@ -200,7 +200,7 @@ class RunJoint {
     for (std::size_t c = 0; c < 7; ++c) cleared(m + c);
     gather_resultants(m, left, right);
     for (std::size_t c = 0; c < 7; ++c) {
-      R* to = &w_[(m + c) * ld_];
+      R* to = w_.data() + (m + c) * ld_;
       if (left.coupled)
         for (std::size_t i = 0; i < m; ++i) to[a_at + i] = turned_[c * rows + i];
       if (right.coupled)
@@ -222,7 +222,7 @@ class RunJoint {
 
   /// A column whose last rows are zero: the kernels want them so beyond the order.
   R* cleared(std::size_t column) {
-    R* to = &w_[column * ld_];
+    R* to = w_.data() + column * ld_;
     for (std::size_t i = 0; i < 8; ++i) to[ld_ - 8 + i] = R(0);
     return to;
   }
@@ -242,7 +242,7 @@ class RunJoint {
     }
     push = carried(push, d);
     for (std::size_t c = 0; c < 6; ++c) {
-      R* to = &w_[(m + c) * ld_ + m];
+      R* to = w_.data() + (m + c) * ld_ + m;
       const R* from = right.column(c, m);
       const Six<R> column = carried(Six<R>{f[0][c], f[1][c], f[2][c], f[3][c], f[4][c], f[5][c]}, d);
       for (std::size_t r = c; r < 6; ++r) to[r] = R(column[r] + from[r]);
@@ -254,17 +254,17 @@ class RunJoint {
   void scatter(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) const {
     const std::size_t a1 = 7, b1 = 7 + m, a_at = m + 7, b_at = a_at + (left.coupled ? m : 0), rows = 2 * m;
     for (std::size_t c = 0; c < 7; ++c) {
-      const R* from = &w_[(m + c) * ld_];
+      const R* from = w_.data() + (m + c) * ld_;
       R* to = out.column(c, m);
       for (std::size_t i = c; i < 7; ++i) to[i] = from[m + i];
-      const R* a = left.coupled ? from + a_at : &turned_[c * rows];
+      const R* a = left.coupled ? from + a_at : turned_.data() + c * rows;
       const R* b = right.coupled ? from + b_at : right.column(c, m) + b1;
       for (std::size_t i = 0; i < m; ++i) to[a1 + i] = a[i];
       for (std::size_t i = 0; i < m; ++i) to[b1 + i] = b[i];
     }
     for (std::size_t j = 0; j < m; ++j) {
-      const R* a = left.coupled ? &w_[(a_at + j) * ld_ + a_at] : left.column(a1 + j, m) + a1;
-      const R* b = right.coupled ? &w_[(b_at + j) * ld_ + b_at] : right.column(b1 + j, m) + b1;
+      const R* a = left.coupled ? w_.data() + (a_at + j) * ld_ + a_at : left.column(a1 + j, m) + a1;
+      const R* b = right.coupled ? w_.data() + (b_at + j) * ld_ + b_at : right.column(b1 + j, m) + b1;
       R *to_a = out.column(a1 + j, m) + a1, *to_b = out.column(b1 + j, m) + b1;
       for (std::size_t i = j; i < m; ++i) to_a[i] = a[i];
       for (std::size_t i = j; i < m; ++i) to_b[i] = b[i];

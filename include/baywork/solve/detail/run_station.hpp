@@ -42,15 +42,18 @@ void find_partners(const BasicFrame<S>& f, const Vec3<S>& period, RunStation& ou
       out.last.push_back(j);
     }
   if (out.first.empty())
-    fail<BadDescription>("uniform run", "no two joints of the cell are a period apart", "a cell as long as its period is accepted");
+    fail<BadDescription>("uniform run", "no two joints of the cell are a period apart",
+                         "a cell as long as its period is accepted");
 }
 
 template <class S>
 void check_partners(const BasicFrame<S>& f, RunStation& s) {
   const std::string place = "uniform run";
   if (s.first.size() != s.last.size() || s.first.empty())
-    fail<BadDescription>(place, "the cell's last station does not match its first: they have " + std::to_string(s.last.size()) + " and " +
-                         std::to_string(s.first.size()) + " joints", "stations with the same joints are accepted");
+    fail<BadDescription>(place,
+                         "the cell's last station does not match its first: they have " +
+                             std::to_string(s.last.size()) + " and " + std::to_string(s.first.size()) + " joints",
+                         "stations with the same joints are accepted");
   for (const std::vector<std::size_t>* list : {&s.first, &s.last})
     for (const std::size_t n : *list)
       if (n >= f.nodes.size())

@@ -45,20 +45,23 @@ struct RunHold {
 /// with a tie's force λ and compliance c (fixed: 0, so that stiff and rigid are no different). Station by station the
 /// unknowns a, r, λ and the next N are eliminated: a by its positive stiffness, the others by rows of largest pivot,
 /// measured in units of each resultant's own compliance. A rigid motion that nothing holds yet costs no digits: its
-/// columns meet the ones of T, and only those. Where more than six motions are held, forces follow from small differences
-/// of large compliances (a twist beside a deflection): then these last rows are reckoned in twice the digits.
+/// columns meet the ones of T, and only those. Where more than six motions are held, forces follow from small
+/// differences of large compliances (a twist beside a deflection): then these last rows are reckoned in twice the
+/// digits.
 template <class R>
 class RunAssembly {
  public:
   /// `closing`: put into the last station's front by the caller through the given function.
   template <class Closing>
-  void solve(std::size_t m, std::vector<RunHold<R>>& holds, const std::vector<const RunSegment<R>*>& segments, const Closing& closing) {
+  void solve(std::size_t m, std::vector<RunHold<R>>& holds, const std::vector<const RunSegment<R>*>& segments,
+             const Closing& closing) {
     m_ = m;
     std::size_t ties = 0;
     for (const RunHold<R>& h : holds) ties += h.ties.size();
     wide_ = ties > 6;
     carried_.assign((m + 6) * (m + 7), R(0));
-    for (std::size_t i = 0; i < holds.size(); ++i) forward(holds[i], i > 0 ? segments[i - 1] : nullptr, i < segments.size() ? segments[i] : nullptr, closing);
+    for (std::size_t i = 0; i < holds.size(); ++i)
+      forward(holds[i], i > 0 ? segments[i - 1] : nullptr, i < segments.size() ? segments[i] : nullptr, closing);
     next_.assign(m + 6, R(0));
     for (std::size_t i = holds.size(); i-- > 0;) backward(holds[i], i < segments.size());
   }
@@ -128,12 +131,15 @@ class RunAssembly {
   }
 
   /// In which units each unknown of the block is measured: powers in which its matrix has entries near 1.
-  std::vector<double> units(const RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, std::size_t n_at) const {
+  std::vector<double> units(const RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after,
+                            std::size_t n_at) const {
     const std::size_t m = m_;
     std::vector<double> unit(n_at + 6, 1.0);
     std::array<double, 6> rigid{};
     for (std::size_t c = 0; c < 6; ++c) rigid[c] = rigid_stiffness;
-    const auto root_compliance = [&](const RunSegment<R>& s, std::size_t c) { return std::sqrt(std::abs(value_of(s.column(c, m)[c]))); };
+    const auto root_compliance = [&](const RunSegment<R>& s, std::size_t c) {
+      return std::sqrt(std::abs(value_of(s.column(c, m)[c])));
+    };
     if (before != nullptr)
       for (std::size_t c = 0; c < 6; ++c) rigid[c] = root_compliance(*before, c);
     if (after != nullptr)
@@ -142,12 +148,14 @@ class RunAssembly {
         one[c] = R(1);
         one = carried(one, after->reach);
         double most = 0;
-        for (std::size_t i = 0; i < 6; ++i) most = larger(most, std::abs(value_of(one[i])) / root_compliance(*after, i));
+        for (std::size_t i = 0; i < 6; ++i)
+          most = larger(most, std::abs(value_of(one[i])) / root_compliance(*after, i));
         rigid[c] = smaller(rigid[c], 1.0 / most);
         unit[n_at + c] = 1.0 / root_compliance(*after, c);
       }
     for (std::size_t j = 0; j < m; ++j) {
-      const double k = std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 + m + 6 : 0) + 1) + j]));
+      const double k =
+          std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 + m + 6 : 0) + 1) + j]));
       unit[j] = 1.0 / std::sqrt(k);
     }
     for (std::size_t c = 0; c < 6; ++c) unit[m + c] = rigid[c];
@@ -163,11 +171,13 @@ class RunAssembly {
 
   /// Gauss with row exchanges within the block; what is left is carried to the next station.
   template <class Q>
-  void eliminate_by_rows(RunHold<R>& hold, std::vector<Q>& b, std::size_t block, std::size_t n, std::size_t ld, const std::vector<double>& unit) {
+  void eliminate_by_rows(RunHold<R>& hold, std::vector<Q>& b, std::size_t block, std::size_t n, std::size_t ld,
+                         const std::vector<double>& unit) {
     const std::size_t done = hold.by_parts, pivots = block - done, size = n - done, kept = n - 1 - block;
     b.resize(size * size);
     for (std::size_t c = 0; c < size; ++c)
-      for (std::size_t i = c; i < size; ++i) b[c * size + i] = b[i * size + c] = Q(hold.front[(done + c) * ld + done + i]);
+      for (std::size_t i = c; i < size; ++i)
+        b[c * size + i] = b[i * size + c] = Q(hold.front[(done + c) * ld + done + i]);
     hold.order.resize(pivots);
     for (std::size_t i = 0; i < pivots; ++i) hold.order[i] = i;
     for (std::size_t c = 0; c < pivots; ++c) {
@@ -192,10 +202,11 @@ class RunAssembly {
         }
       }
       if (!(most * unit[done + c] > (done < m_ ? 1e-13 : 0.0)))
-        fail<UnstableFrame>("uniform run", "the joints of a station with supports can move without any support or bar resisting",
+        fail<UnstableFrame>("uniform run",
+                            "the joints of a station with supports can move without any support or bar resisting",
                             "a station that keeps its shape, by its own bars or its supports, is accepted");
       std::swap(hold.order[c], hold.order[best]);
-      const Q* pivot = &b[hold.order[c] * size];
+      const Q* pivot = b.data() + hold.order[c] * size;
       const Q inverse = Q(Q(1) / pivot[c]);
       const auto subtract = [&](Q* row) {
         if (value_of(row[c]) == 0.0) return;
@@ -203,18 +214,20 @@ class RunAssembly {
         for (std::size_t j = c + 1; j < size; ++j)
           if (value_of(pivot[j]) != 0.0) row[j] -= Q(factor * pivot[j]);
       };
-      for (std::size_t i = c + 1; i < pivots; ++i) subtract(&b[hold.order[i] * size]);
-      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(&b[i * size]);
+      for (std::size_t i = c + 1; i < pivots; ++i) subtract(b.data() + hold.order[i] * size);
+      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(b.data() + i * size);
     }
     if (kept == 0) return;
     for (std::size_t c = 0; c < kept; ++c)
-      for (std::size_t i = 0; i <= kept; ++i) carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + c) * size + pivots + i]);
+      for (std::size_t i = 0; i <= kept; ++i)
+        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + c) * size + pivots + i]);
   }
 
   /// Finds the block's unknowns from those of the next station.
   void backward(RunHold<R>& hold, bool segment_follows) {
     const std::size_t m = m_, t = hold.ties.size(), kept = segment_follows ? m + 6 : 0;
-    const std::size_t block = m + 6 + t + (segment_follows ? 6 : 0), n = block + kept + 1, done = hold.by_parts, size = n - done;
+    const std::size_t block = m + 6 + t + (segment_follows ? 6 : 0), n = block + kept + 1, done = hold.by_parts,
+                      size = n - done;
     x_.assign(leading_dimension(n), R(0));
     for (std::size_t i = 0; i < kept; ++i) x_[block + i] = next_[i];
     x_[n - 1] = R(1);
@@ -232,12 +245,13 @@ class RunAssembly {
   }
 
   template <class Q>
-  void backward_by_rows(const RunHold<R>& hold, const std::vector<Q>& rows, std::vector<Q>& x, std::size_t pivots, std::size_t size) {
+  void backward_by_rows(const RunHold<R>& hold, const std::vector<Q>& rows, std::vector<Q>& x, std::size_t pivots,
+                        std::size_t size) {
     const std::size_t done = hold.by_parts;
     x.resize(size);
     for (std::size_t i = pivots; i < size; ++i) x[i] = Q(x_[done + i]);
     for (std::size_t c = pivots; c-- > 0;) {
-      const Q* row = &rows[hold.order[c] * size];
+      const Q* row = rows.data() + hold.order[c] * size;
       Q sum = Q(0);
       for (std::size_t j = c + 1; j < size; ++j) sum -= Q(row[j] * x[j]);
       x[c] = Q(sum / row[c]);
