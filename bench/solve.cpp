@@ -64,6 +64,7 @@ void run(benchmark::State& state, Task task, Kind kind, std::size_t bays) {
   if (task == Task::full || task == Task::refactor || task == Task::factor) flops += method.factor_flops();
   if (task != Task::refactor && task != Task::factor) flops += method.solve_flops() * static_cast<double>(count);
   state.counters["bytes_per_bay"] = method.factor_bytes() / static_cast<double>(bays);
+  if (!(flops > 0)) return;
   state.counters["flops"] = flops;
   state.counters["share_of_peak"] =
       benchmark::Counter(flops / peak_flops, benchmark::Counter::kIsIterationInvariantRate);

@@ -41,8 +41,8 @@ std::vector<double> parts_of(const Prepared& p, double motion) {
     const auto& y = in.stiffness.about_y;
     const double arms = length(in.geometry.arm_start) + length(in.geometry.arm_end);
     const double strain = motion * (1 + arms) * (1 + 1 / in.length);
-    const double q = strain * (in.stiffness.axial + in.stiffness.torsion + std::abs(z.start) + std::abs(z.cross) + z.end + z.shear +
-                               std::abs(y.start) + std::abs(y.cross) + y.end + y.shear);
+    const double q = strain * (in.stiffness.axial + in.stiffness.torsion + std::abs(z.start) + std::abs(z.cross) +
+                               z.end + z.shear + std::abs(y.start) + std::abs(y.cross) + y.end + y.shear);
     for (const std::size_t node : {p.frame.members[i].from, p.frame.members[i].to})
       for (std::size_t k = 0; k < 6; ++k) parts[6 * node + k] += q * (1 + 1 / in.length) * (1 + arms);
   }
@@ -107,7 +107,8 @@ TEST_CASE("a rigid motion meets no force, to twice the digits") {
       far = (std::max)(far, length(at));
       for (std::size_t k = 0; k < 3; ++k) {
         const std::size_t a = (k + 1) % 3, b = (k + 2) % 3;  // way + turn × at
-        u[6 * n + k] = Twofold<double>(way[k]) + Twofold<double>::product(turn[a], at[b]) - Twofold<double>::product(turn[b], at[a]);
+        u[6 * n + k] = Twofold<double>(way[k]) + Twofold<double>::product(turn[a], at[b]) -
+                       Twofold<double>::product(turn[b], at[a]);
         u[6 * n + 3 + k] = turn[k];
       }
     }
@@ -165,7 +166,8 @@ TEST_CASE("a changed member answers as in a frame made with it") {
     const std::vector<double> parts = parts_of(fresh, 1.0);
     for (std::size_t i = 0; i < u.size(); ++i) {
       CHECK(std::abs((found[i] - expected[i]).value()) <= 8 * u2 * parts[i]);
-      if (p.freedoms.number[i] == detail::Freedoms::held) CHECK(std::abs((at_supports[i] - expected[i]).value()) <= 8 * u2 * parts[i]);
+      if (p.freedoms.number[i] == detail::Freedoms::held)
+        CHECK(std::abs((at_supports[i] - expected[i]).value()) <= 8 * u2 * parts[i]);
     }
   }
 }

@@ -46,17 +46,35 @@ class ChainFast {
     factor();
   }
   void factor() { good_ = engine_->factor(job_.prepared, true, longest, baywork::one_after_the_other); }
+  /// Several at once: station by station, all columns of a station together.
   void solve(const double* b, double* x, std::size_t count) {
     if (count == 1) return solve_with(*engine_, b, x);
-    std::copy(b, b + length_ * count, x);
-    work_.resize(engine_->many_work_size());
-    engine_->solve_many(x, length_, count, work_.data());
+    const own::ChainRuns<double>& runs = engine_->runs();
+    const std::size_t stations = layout_.stations.size();
+    many_.resize(runs.length() * count);
+    work_.resize(4 * own::padded(6 * own::ChainLayout::most_joints) * count);
+    const auto rows = [&](std::size_t s) { return runs.start(s + 1) - runs.start(s); };
+    const auto known = [&](std::size_t s) { return (std::min)(length_, runs.start(s + 1)) - (std::min)(length_, runs.start(s)); };
+    for (std::size_t s = 0; s < stations; ++s)
+      for (std::size_t k = 0; k < count; ++k) {
+        double* const to = many_.data() + runs.start(s) * count + k * rows(s);
+        const double* const from = b + k * length_ + runs.start(s);
+        std::fill(std::copy(from, from + known(s), to), to + rows(s), 0.0);
+      }
+    runs.gather_many(many_.data(), count, work_.data());
+    engine_->fast().solve_many(many_.data(), count, work_.data());
+    runs.spread_many(many_.data(), count, work_.data());
+    for (std::size_t s = 0; s < stations; ++s)
+      for (std::size_t k = 0; k < count; ++k) {
+        const double* const from = many_.data() + runs.start(s) * count + k * rows(s);
+        std::copy(from, from + known(s), x + k * length_ + runs.start(s));
+      }
   }
   bool good() const { return good_; }
   const std::vector<int>& number() const { return number_; }
   double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
-  double factor_flops() const { return engine_->runs().flops() + engine_->fast().flops(); }
-  double solve_flops() const { return engine_->runs().solve_flops() + engine_->fast().solve_flops(); }
+  double factor_flops() const { return 0; }  // not counted
+  double solve_flops() const { return 0; }
 
  private:
   static constexpr std::size_t longest = 64;
@@ -64,7 +82,7 @@ class ChainFast {
   void solve_with(const own::ChainEngine<double>& e, const double* b, double* x) {
     double* const to = length_ == padded_.size() ? x : padded_.data();
     std::copy(b, b + length_, to);
-    work_.resize(e.many_work_size());
+    work_.resize(e.work_size());
     e.runs().gather(to, work_.data());
     e.fast().solve(to, work_.data());
     e.runs().spread(to, work_.data());
@@ -76,7 +94,7 @@ class ChainFast {
   std::unique_ptr<own::ChainEngine<double>> engine_;
   std::vector<int> number_;
   std::size_t length_ = 0;
-  std::vector<double> work_, padded_;
+  std::vector<double> work_, padded_, many_;
   bool good_ = false;
 };
 
@@ -126,8 +144,8 @@ class Chain : public OfNodes {
   }
   bool good() const { return good_; }
   double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
-  double factor_flops() const { return engine_->runs().flops() + engine_->deformation().flops(); }
-  double solve_flops() const { return engine_->runs().solve_flops() + engine_->deformation().solve_flops(); }
+  double factor_flops() const { return 0; }  // not counted
+  double solve_flops() const { return 0; }
 
  private:
   static constexpr std::size_t longest = 8;
@@ -168,8 +186,8 @@ class Sparse {
   bool good() const { return good_; }
   const std::vector<int>& number() const { return number_; }
   double factor_bytes() const { return static_cast<double>(factor_.bytes()); }
-  double factor_flops() const { return factor_.flops(); }
-  double solve_flops() const { return factor_.solve_flops(); }
+  double factor_flops() const { return 0; }  // not counted
+  double solve_flops() const { return 0; }
 
  private:
   const Job& job_;
@@ -212,7 +230,7 @@ class Certified {
   const std::vector<int>& number() const { return number_; }
   baywork::FrameAnswer answer(const baywork::FrameLoads& loads) { return solver_->solve(loads); }
   double factor_bytes() const { return static_cast<double>(solver_->factor_bytes()); }
-  double factor_flops() const { return 0; }
+  double factor_flops() const { return 0; }  // not counted
   double solve_flops() const { return 0; }
 
  private:

@@ -34,7 +34,8 @@ double rate_of_correction(const PreparedFrame<S>& p, const Solve& solve) {
     };
     std::uint32_t any = 1;
     for (std::size_t i = 0; i < residual.size(); ++i) {
-      any = any * 1664525U + 1013904223U;  // a linear congruence will do: D. E. Knuth, vol. 2, 3.3.4 (value from memory)
+      any =
+          any * 1664525U + 1013904223U;  // a linear congruence will do: D. E. Knuth, vol. 2, 3.3.4 (value from memory)
       const double size = 0.2 + 1.6 * std::ldexp(static_cast<double>(any), -32);
       residual[i] = A(S(i % 6 < 3 ? size : (size - 1.0) * p.shortest));
     }
@@ -72,7 +73,8 @@ template <class S>
 class Certifier {
  public:
   /// `unbalanced`: forces on the nodes before any of the unknowns has moved, held ones among them.
-  Certifier(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& unbalanced, double rate = 0) : p_(p), rate_(rate) {
+  Certifier(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& unbalanced, double rate = 0)
+      : p_(p), rate_(rate) {
     see_motions(unbalanced, least_);  // forces and couples, laid out as motions are
     least_ = {0, 0, least_share * least_[0], least_share * least_[1]};
   }
@@ -86,7 +88,9 @@ class Certifier {
     const Sizes all = with_floors(answer);
     double shrink = rate_;
     for (std::size_t k = 0; k < 4; ++k)
-      if (last_[k] > 0) shrink = (std::max)(shrink, (std::min)(correction[k] / last_[k], relative(correction[k], all[k]) / (relative(last_[k], all[k]) + 1e-300)));
+      if (last_[k] > 0)
+        shrink = (std::max)(shrink, (std::min)(correction[k] / last_[k], relative(correction[k], all[k]) /
+                                                                             (relative(last_[k], all[k]) + 1e-300)));
     if (!is_finite(shrink) || shrink > 1) shrink = 1;
     double rest_motion = 0, rest_force = 0;
     for (std::size_t k = 0; k < 4; ++k) {
@@ -105,7 +109,8 @@ class Certifier {
     for (std::size_t k = 0; k < 4; ++k) finite = finite && is_finite(correction[k]) && is_finite(answer[k]);
     if (!finite) found_.displacement_error = found_.force_error = std::numeric_limits<double>::infinity();
     last_ = correction;
-    return (better || shrink < 0.5) && finite && step < 20 && best_ > unit_roundoff<S>() / 4;  // a slow factor may start unevenly
+    return (better || shrink < 0.5) && finite && step < 20 &&
+           best_ > unit_roundoff<S>() / 4;  // a slow factor may start unevenly
   }
   const Certificate& result() const noexcept { return found_; }
 
@@ -134,7 +139,8 @@ class Certifier {
 /// Sum of all loads (as given, not as reduced) and reactions: the largest component of force and of moment about the
 /// origin, each against the sum of absolute parts.
 template <class S>
-double equilibrium_error(const PreparedFrame<S>& p, const BasicFrameLoads<S>& loads, const BasicFrameAnswer<S>& answer) {
+double equilibrium_error(const PreparedFrame<S>& p, const BasicFrameLoads<S>& loads,
+                         const BasicFrameAnswer<S>& answer) {
   std::array<double, 6> sum{}, parts{};
   const auto add = [&](const Vec3<S>& at, const Vec3<S>& f, const Vec3<S>& c) {
     const Vec3<S> m = cross(at, f) + c;
@@ -150,7 +156,8 @@ double equilibrium_error(const PreparedFrame<S>& p, const BasicFrameLoads<S>& lo
   for (const BasicMemberLoad<S>& l : loads.on_members) {
     const BasicMember<S>& m = p.frame.members[l.member];
     const MemberIn<S>& in = p.sort(l.member).plain;
-    const Vec3<S> first = in.to_global(l.first), last = in.to_global(l.last), start = p.frame.nodes[m.from].at + m.start.offset;
+    const Vec3<S> first = in.to_global(l.first), last = in.to_global(l.last),
+                  start = p.frame.nodes[m.from].at + m.start.offset;
     const auto at = [&](const S& x) { return start + x * in.geometry.x; };
     if (l.kind == Kind::force) add(at(l.a), first, {});
     if (l.kind == Kind::couple) add(at(l.a), {}, first);

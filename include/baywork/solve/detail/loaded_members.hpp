@@ -28,7 +28,8 @@ struct MemberForces {
 
   MemberForces() = default;
   MemberForces(const MemberIn<A>& in, const MemberModes<A>& v)
-      : q(in.stiffness * v), across{A((q[2] + q[3]) * in.geometry.per_length), A((q[4] + q[5]) * in.geometry.per_length)} {}
+      : q(in.stiffness * v),
+        across{A((q[2] + q[3]) * in.geometry.per_length), A((q[4] + q[5]) * in.geometry.per_length)} {}
 
   /// Takes the largest force and the largest moment into sizes[2].
   void seen_in(double* sizes) const {

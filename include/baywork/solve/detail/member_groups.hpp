@@ -15,14 +15,14 @@
 namespace baywork::detail {
 
 /// Some members of a frame in groups; empty where this machine cannot run them. Groups follow the frame's order as far
-/// as sorts allow, so that a long girder is passed through once. Some thirteen bytes per member, apart from the numbers,
-/// which groups of one sort share.
+/// as sorts allow, so that a long girder is passed through once. Some thirteen bytes per member, apart from the
+/// numbers, which groups of one sort share.
 class MemberGroups {
  public:
   /// Groups the members that `each(take)` calls take(member) for.
   template <class Each>
-  void make(const BasicFrame<double>& frame, const std::vector<MemberSort<double>>& sorts, const std::vector<std::uint32_t>& sort_of,
-            const Each& each) {
+  void make(const BasicFrame<double>& frame, const std::vector<MemberSort<double>>& sorts,
+            const std::vector<std::uint32_t>& sort_of, const Each& each) {
     groups_.clear();
     lanes_.clear();
     if (!has_twofold_lanes()) return;

@@ -15,8 +15,8 @@ namespace baywork::detail {
 /// The numbers of four members, each as four hi and four lo: x, y, z (three each), 1/L, axial, torsion, bending about z
 /// and about y (start, cross, end, shear), arms of start and end (three each). A lane of zeros is no member.
 struct MemberLanes {
-  static constexpr std::size_t x = 0, y = 3, z = 6, per_length = 9, axial = 10, torsion = 11, about_z = 12, about_y = 16,
-                               arm_start = 20, arm_end = 23, count = 26;
+  static constexpr std::size_t x = 0, y = 3, z = 6, per_length = 9, axial = 10, torsion = 11, about_z = 12,
+                               about_y = 16, arm_start = 20, arm_end = 23, count = 26;
   std::array<std::array<std::array<double, twofold_lanes>, 2>, count> value{};
   bool has_arms = false;
 
@@ -24,10 +24,11 @@ struct MemberLanes {
     const MemberGeometry<Twofold<double>>& g = m.geometry;
     const MemberStiffness<Twofold<double>>& k = m.stiffness;
     const std::array<Twofold<double>, count> all{
-        g.x.x, g.x.y, g.x.z, g.y.x, g.y.y, g.y.z, g.z.x, g.z.y, g.z.z, g.per_length, k.axial, k.torsion,
-        k.about_z.start, k.about_z.cross, k.about_z.end, k.about_z.shear,
-        k.about_y.start, k.about_y.cross, k.about_y.end, k.about_y.shear,
-        g.arm_start.x, g.arm_start.y, g.arm_start.z, g.arm_end.x, g.arm_end.y, g.arm_end.z};
+        g.x.x,           g.x.y,           g.x.z,         g.y.x,           g.y.y,           g.y.z,
+        g.z.x,           g.z.y,           g.z.z,         g.per_length,    k.axial,         k.torsion,
+        k.about_z.start, k.about_z.cross, k.about_z.end, k.about_z.shear, k.about_y.start, k.about_y.cross,
+        k.about_y.end,   k.about_y.shear, g.arm_start.x, g.arm_start.y,   g.arm_start.z,   g.arm_end.x,
+        g.arm_end.y,     g.arm_end.z};
     for (std::size_t i = 0; i < count; ++i) {
       value[i][0][lane] = all[i].hi;
       value[i][1][lane] = all[i].lo;
@@ -82,7 +83,8 @@ BAYWORK_LANES_HELPER void gather(const double* u, const std::array<std::uint32_t
   }
 }
 /// Adds six forces to each of four nodes, one node after the other: some may be the same.
-BAYWORK_LANES_HELPER void scatter(const Twofolds* f, const std::array<std::uint32_t, twofold_lanes>& node, double* force) {
+BAYWORK_LANES_HELPER void scatter(const Twofolds* f, const std::array<std::uint32_t, twofold_lanes>& node,
+                                  double* force) {
   for (std::size_t i = 0; i < 3; ++i) {
     Lanes a = f[2 * i].hi, b = f[2 * i].lo, c = f[2 * i + 1].hi, d = f[2 * i + 1].lo;
     transpose(a, b, c, d);
@@ -165,7 +167,8 @@ BAYWORK_LANES_HELPER void see(const Strain& s, Largest& largest) {
 BAYWORK_LANES_HELPER void tell(const Largest& largest, double* sizes) {
   Bits force = largest.force, moment = largest.moment;
   const Lanes known = {sizes[0], sizes[0], sizes[1], sizes[1]};
-  const Bits force2 = __builtin_shufflevector(force, moment, 0, 1, 4, 5), moment2 = __builtin_shufflevector(force, moment, 2, 3, 6, 7);
+  const Bits force2 = __builtin_shufflevector(force, moment, 0, 1, 4, 5),
+             moment2 = __builtin_shufflevector(force, moment, 2, 3, 6, 7);
   Bits both = force2 > moment2 ? force2 : moment2;
   const Bits turned = __builtin_shufflevector(both, both, 1, 0, 3, 2);
   both = turned > both ? turned : both;
@@ -176,8 +179,8 @@ BAYWORK_LANES_HELPER void tell(const Largest& largest, double* sizes) {
 }
 
 /// force += sign K u over `count` groups (MemberGeometry::add_end_forces); their forces are seen in sizes[2].
-BAYWORK_LANES_FUNCTION void add_end_forces(const MemberLanes* members, const MemberGroup* groups, std::size_t count, const double* u,
-                                           double sign, double* force, double* sizes) {
+BAYWORK_LANES_FUNCTION void add_end_forces(const MemberLanes* members, const MemberGroup* groups, std::size_t count,
+                                           const double* u, double sign, double* force, double* sizes) {
   Largest largest;
   for (const MemberGroup* g = groups; g != groups + count; ++g) {
     const MemberLanes& m = members[g->lanes];
@@ -219,7 +222,8 @@ BAYWORK_LANES_FUNCTION void add_end_forces(const MemberLanes* members, const Mem
 }
 
 /// The same forces, seen in sizes[2] alone.
-BAYWORK_LANES_FUNCTION void see_forces(const MemberLanes* members, const MemberGroup* groups, std::size_t count, const double* u, double* sizes) {
+BAYWORK_LANES_FUNCTION void see_forces(const MemberLanes* members, const MemberGroup* groups, std::size_t count,
+                                       const double* u, double* sizes) {
   Largest largest;
   for (const MemberGroup* g = groups; g != groups + count; ++g) {
     Strain s;
@@ -230,7 +234,8 @@ BAYWORK_LANES_FUNCTION void see_forces(const MemberLanes* members, const MemberG
 }
 
 /// Numbers `first` to `first` + 3 of four members' answers.
-BAYWORK_LANES_HELPER void put(const Lanes& r0, const Lanes& r1, const Lanes& r2, const Lanes& r3, const MemberGroup& g, std::size_t first, double* answers) {
+BAYWORK_LANES_HELPER void put(const Lanes& r0, const Lanes& r1, const Lanes& r2, const Lanes& r3, const MemberGroup& g,
+                              std::size_t first, double* answers) {
   Lanes a = r0, b = r1, c = r2, d = r3;
   transpose(a, b, c, d);
   const auto to = [&g, first, answers](std::size_t lane) { return answers + 18 * std::size_t{g.member[lane]} + first; };
@@ -242,8 +247,8 @@ BAYWORK_LANES_HELPER void put(const Lanes& r0, const Lanes& r1, const Lanes& r2,
 
 /// Answers of members as if no load acted along them, into `answers` (18 numbers per member of the frame); their forces
 /// are seen in sizes[2]. With `kept`, which takes the forces of one group to twice the digits, they are not seen.
-BAYWORK_LANES_FUNCTION void answer(const MemberLanes* members, const MemberGroup* groups, std::size_t count, const double* u, double* answers,
-                                   KeptForces* kept, double* sizes) {
+BAYWORK_LANES_FUNCTION void answer(const MemberLanes* members, const MemberGroup* groups, std::size_t count,
+                                   const double* u, double* answers, KeptForces* kept, double* sizes) {
   Largest largest;
   for (const MemberGroup* g = groups; g != groups + count; ++g) {
     Strain s;

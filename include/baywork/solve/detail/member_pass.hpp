@@ -35,7 +35,8 @@ void add_motions(const std::vector<accurate_t<S>>& d, std::vector<accurate_t<S>>
 #ifdef BAYWORK_DISPATCHED_KERNELS
   if constexpr (std::same_as<S, double>) {
     if (has_twofold_lanes())
-      return twofold_lane::add_pairs(reinterpret_cast<const double*>(d.data()), u.size() / 2, reinterpret_cast<double*>(u.data()));
+      return twofold_lane::add_pairs(reinterpret_cast<const double*>(d.data()), u.size() / 2,
+                                     reinterpret_cast<double*>(u.data()));
   }
 #endif
   for (std::size_t i = 0; i < u.size(); ++i) u[i] += d[i];
@@ -47,10 +48,18 @@ BasicMemberAnswer<S> member_answer(const MemberModes<A>& v, const MemberForces<A
   const auto plain = [](const A& x) { return rounded<S>(x); };
   BasicMemberAnswer<S> out;
   for (std::size_t k = 0; k < 6; ++k) out.modes[k] = plain(v[k]);
-  out.start = {plain(A(l.start.x - f.q[0])), plain(A(l.start.y + f.across[0])), plain(A(l.start.z - f.across[1])),
-               plain(A(l.start_torque - f.q[1])), plain(f.q[4]), plain(f.q[2])};
-  out.end = {plain(A(l.end.x + f.q[0])), plain(A(l.end.y - f.across[0])), plain(A(l.end.z + f.across[1])),
-             plain(A(l.end_torque + f.q[1])), plain(f.q[5]), plain(f.q[3])};
+  out.start = {plain(A(l.start.x - f.q[0])),
+               plain(A(l.start.y + f.across[0])),
+               plain(A(l.start.z - f.across[1])),
+               plain(A(l.start_torque - f.q[1])),
+               plain(f.q[4]),
+               plain(f.q[2])};
+  out.end = {plain(A(l.end.x + f.q[0])),
+             plain(A(l.end.y - f.across[0])),
+             plain(A(l.end.z + f.across[1])),
+             plain(A(l.end_torque + f.q[1])),
+             plain(f.q[5]),
+             plain(f.q[3])};
   return out;
 }
 /// The same from node motions in the residual's precision.
@@ -82,7 +91,8 @@ void see_member_forces(const PreparedFrame<S>& p, const std::vector<accurate_t<S
 #ifdef BAYWORK_DISPATCHED_KERNELS
   if constexpr (std::same_as<S, double>) {
     if (!p.groups.empty())
-      return twofold_lane::see_forces(p.groups.lanes(), p.groups.groups().data(), p.groups.groups().size(), reinterpret_cast<const double*>(u.data()), &s[2]);
+      return twofold_lane::see_forces(p.groups.lanes(), p.groups.groups().data(), p.groups.groups().size(),
+                                      reinterpret_cast<const double*>(u.data()), &s[2]);
   }
 #endif
   for (std::size_t i = 0; i < p.frame.members.size(); ++i) {
@@ -95,7 +105,8 @@ void see_member_forces(const PreparedFrame<S>& p, const std::vector<accurate_t<S
 #ifdef BAYWORK_DISPATCHED_KERNELS
 /// The answers of a group of which some members are loaded: the forces of those once more, less what their loads hold.
 inline void answer_loaded_group(const MemberGroup& g, const KeptForces& kept,
-                                const LoadedMembers<Twofold<double>>& loaded, std::vector<MemberAnswer>& answers, Sizes& s) {
+                                const LoadedMembers<Twofold<double>>& loaded, std::vector<MemberAnswer>& answers,
+                                Sizes& s) {
   for (std::size_t lane = 0; lane < twofold_lanes; ++lane) {
     const std::size_t i = g.member[lane];
     if (i == MemberGroup::none) continue;
@@ -118,18 +129,19 @@ inline void answer_loaded_group(const MemberGroup& g, const KeptForces& kept,
 
 /// Every member's answer to the motions u; forces on its ends are seen in `s`.
 template <class S>
-void answer_members(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& u, const LoadedMembers<accurate_t<S>>& loaded,
-                    std::vector<BasicMemberAnswer<S>>& answers, Sizes& s) {
+void answer_members(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>& u,
+                    const LoadedMembers<accurate_t<S>>& loaded, std::vector<BasicMemberAnswer<S>>& answers, Sizes& s) {
 #ifdef BAYWORK_DISPATCHED_KERNELS
   if constexpr (std::same_as<S, double>) {
     static_assert(sizeof(MemberAnswer) == 18 * sizeof(double));
     const std::vector<MemberGroup>& groups = p.groups.groups();
     const auto answer = [&](const MemberGroup* first, std::size_t count, KeptForces* kept) {
-      twofold_lane::answer(p.groups.lanes(), first, count, reinterpret_cast<const double*>(u.data()), reinterpret_cast<double*>(answers.data()),
-                           kept, &s[2]);
+      twofold_lane::answer(p.groups.lanes(), first, count, reinterpret_cast<const double*>(u.data()),
+                           reinterpret_cast<double*>(answers.data()), kept, &s[2]);
     };
     const auto is_loaded = [&](const MemberGroup& g) {
-      return std::any_of(g.member.begin(), g.member.end(), [&](std::uint32_t i) { return i != MemberGroup::none && loaded.of(i) != nullptr; });
+      return std::any_of(g.member.begin(), g.member.end(),
+                         [&](std::uint32_t i) { return i != MemberGroup::none && loaded.of(i) != nullptr; });
     };
     KeptForces kept;
     for (std::size_t i = 0, next = 0; i < groups.size(); i = next) {  // groups without loads in one go

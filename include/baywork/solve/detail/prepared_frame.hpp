@@ -130,8 +130,11 @@ struct PreparedFrame {
     for (const std::uint32_t i : at_support) add_member(i, u, sign, force, unseen.data());
   }
   /// force += sign k (u - ground) of all springs, or sign k u.
-  void add_spring_forces(const std::vector<A>& u, const std::vector<A>& ground, double sign, std::vector<A>& force) const {
-    for_each_spring([&](std::size_t i, std::size_t at_ground, const S& k) { force[i] += A(A(sign) * A(k) * A(u[i] - ground[at_ground])); });
+  void add_spring_forces(const std::vector<A>& u, const std::vector<A>& ground, double sign,
+                         std::vector<A>& force) const {
+    for_each_spring([&](std::size_t i, std::size_t at_ground, const S& k) {
+      force[i] += A(A(sign) * A(k) * A(u[i] - ground[at_ground]));
+    });
   }
   void add_spring_forces(const std::vector<A>& u, double sign, std::vector<A>& force) const {
     for_each_spring([&](std::size_t i, std::size_t, const S& k) { force[i] += A(A(sign) * A(k) * u[i]); });
@@ -169,10 +172,12 @@ struct PreparedFrame {
         if (const BasicRestraint<S>& r = frame.supports[j].motion[k]; r.kind == BasicRestraint<S>::Kind::spring)
           each(6 * frame.supports[j].node + k, 6 * j + k, r.stiffness);
   }
-  void add_in_groups([[maybe_unused]] const MemberGroups& all, [[maybe_unused]] const std::vector<A>& u, [[maybe_unused]] double sign,
-                     [[maybe_unused]] std::vector<A>& force, [[maybe_unused]] double* sizes) const {
+  void add_in_groups([[maybe_unused]] const MemberGroups& all, [[maybe_unused]] const std::vector<A>& u,
+                     [[maybe_unused]] double sign, [[maybe_unused]] std::vector<A>& force,
+                     [[maybe_unused]] double* sizes) const {
 #ifdef BAYWORK_DISPATCHED_KERNELS
-    twofold_lane::add_end_forces(all.lanes(), all.groups().data(), all.groups().size(), reinterpret_cast<const double*>(u.data()), sign,
+    twofold_lane::add_end_forces(all.lanes(), all.groups().data(), all.groups().size(),
+                                 reinterpret_cast<const double*>(u.data()), sign,
                                  reinterpret_cast<double*>(force.data()), sizes);
 #endif
   }
@@ -196,12 +201,18 @@ struct PreparedFrame {
         force[6 * l.node + 3 + k] += A(l.couple[k]);
       }
     for (const BasicMemberLoad<S>& l : loads.on_members) {
-      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind), l.member, A(l.a), A(l.b), wide(l.first), wide(l.last)};
+      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind),
+                                 l.member,
+                                 A(l.a),
+                                 A(l.b),
+                                 wide(l.first),
+                                 wide(l.last)};
       add_loading(sort(l.member).wide, sort(l.member).accurate.length, w, loading[l.member]);
     }
   }
   /// `held`: the forces of the loading's strains.
-  void reduce_member(std::size_t i, const MemberLoading<A>& l, const MemberForces<A>& held, std::vector<A>& force) const {
+  void reduce_member(std::size_t i, const MemberLoading<A>& l, const MemberForces<A>& held,
+                     std::vector<A>& force) const {
     const BasicMember<S>& m = frame.members[i];
     const MemberIn<A>& p = sort(i).accurate;
     p.geometry.add_end_forces(held.q, &force[6 * m.from], &force[6 * m.to]);

@@ -44,9 +44,9 @@ BAYWORK_LANES_HELPER const Place& at(const double* p) { return *reinterpret_cast
 BAYWORK_LANES_HELPER Place& at(double* p) { return *reinterpret_cast<Place*>(p); }
 
 /// hi + lo without the promise that lo is small: no step tidies up. Every sum or product of such numbers is still right
-/// to a few u² of its absolute parts (u the unit roundoff), since lo never holds more than a few u of them and is summed
-/// with an error of u of itself. After T. Ogita, S. M. Rump, S. Oishi, Accurate sum and dot product, SIAM J. Sci.
-/// Comput. 26 (2005) 1955-1988, algorithms Sum2 and Dot2 (value from memory; the bound is derived anew here).
+/// to a few u² of its absolute parts (u the unit roundoff), since lo never holds more than a few u of them and is
+/// summed with an error of u of itself. After T. Ogita, S. M. Rump, S. Oishi, Accurate sum and dot product, SIAM J.
+/// Sci. Comput. 26 (2005) 1955-1988, algorithms Sum2 and Dot2 (value from memory; the bound is derived anew here).
 struct Twofolds {
   Lanes hi, lo;
 };
