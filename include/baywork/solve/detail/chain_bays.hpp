@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <functional>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -20,12 +19,15 @@ namespace baywork::detail {
 /// Rows of a padded column: a multiple of eight, so that whole vectors fit.
 inline constexpr std::size_t padded(std::size_t n) { return (n + 7) / 8 * 8; }
 
-/// A bay's or a station's stiffness over the motions of its nodes, six each, global axes: full symmetric, by columns.
+/// A bay's or segment's stiffness over the motions of its stations' nodes, six each, global axes, by columns. Of the
+/// parts of both stations the lower triangles count, and the part between them in rows of the first, columns of the
+/// second station.
 template <class S>
 struct NodeMatrix {
   std::size_t n1 = 0, n2 = 0, inner = 0;  ///< unknowns of the first and second station, of the joints inside
+  std::size_t second = 0;                 ///< row of the second station's first unknown: n1 padded
   std::size_t ld = 0;
-  std::vector<S> k;                       ///< (n1 + n2)², inner joints condensed
+  std::vector<S> k;                       ///< inner joints condensed
   std::vector<S> to_inner;                ///< inner x (n1 + n2): motions inside = held_inner f - to_inner u
   std::vector<S> held_inner;              ///< inner²: flexibility with both stations held
 
@@ -86,8 +88,14 @@ class ChainBays {
     type_of_.clear();
     inner_ratio_ = 1.0;
     type_of_.reserve(layout_.bays());
-    Finder<BayType<S>, std::function<bool(std::size_t, std::size_t)>> bays(types_, [&](std::size_t a, std::size_t b) { return same_bay(p, a, b); });
-    for (std::size_t b = 0; b < layout_.bays(); ++b) type_of_.push_back(bays(b, hash_of(p, layout_.along, b)));
+    const std::size_t bays = layout_.bays();
+    Finder<BayType<S>> find(types_, bays);
+    for (std::size_t b = 0; b < bays; ++b) {
+      find.begin(layout_.stations.size(b), layout_.stations.size(b + 1));
+      for (const std::uint32_t* i = layout_.along.begin(b); i != layout_.along.end(b); ++i)
+        find.see(p.sort_of[*i], code(b, layout_.ends[2 * *i]), code(b, layout_.ends[2 * *i + 1]));
+      type_of_.push_back(find.end(b));
+    }
     NodeMatrix<S> scratch;
     for (BayType<S>& t : types_) fill(p, t, scratch);
     find_stations(p);
@@ -154,15 +162,15 @@ class ChainBays {
     blocks.reserve(m.n1 * m.n2 / 36);
     for (std::size_t c = 0; c < m.n2; c += 6)
       for (std::size_t r = 0; r < m.n1; r += 6) {
+        const S* const from = &m.at(r, m.second + c);
         bool any = false;
         for (std::size_t j = 0; j < 6 && !any; ++j)
-          for (std::size_t i = 0; i < 6; ++i) any = any || value_of(m.at(r + i, m.n1 + c + j)) != 0.0;
+          for (std::size_t i = 0; i < 6; ++i) any = any || value_of(from[j * m.ld + i]) != 0.0;
         if (!any) continue;
         BasicBlock6<S>& b = blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6));
         for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t i = 0; i < 6; ++i) b(i, j) = m.at(r + i, m.n1 + c + j);
+          for (std::size_t i = 0; i < 6; ++i) b(i, j) = from[j * m.ld + i];
       }
-    blocks.shrink_to_fit();
   }
 
  private:
@@ -183,24 +191,14 @@ class ChainBays {
   void find_stations(const PreparedFrame<S>& p) {
     stations_.clear();
     type_of_station_.clear();
-    const Lists& l = layout_.within;
-    const auto place = [&](std::size_t node) { return layout_.place[node]; };
-    Finder<StationType, std::function<bool(std::size_t, std::size_t)>> find(stations_, [&](std::size_t a, std::size_t b) {
-      if (l.size(a) != l.size(b) || unknowns(a) != unknowns(b)) return false;
-      for (std::size_t i = 0; i < l.size(a); ++i) {
-        const std::size_t ma = l.begin(a)[i], mb = l.begin(b)[i];
-        const BasicMember<S>&x = p.frame.members[ma], &y = p.frame.members[mb];
-        if (p.sort_of[ma] != p.sort_of[mb] || place(x.from) != place(y.from) || place(x.to) != place(y.to)) return false;
-      }
-      return true;
-    });
+    const std::vector<std::uint32_t>&ends = layout_.ends, &place = layout_.place;
+    type_of_station_.reserve(stations());
+    Finder<StationType> find(stations_, stations());
     for (std::size_t s = 0; s < stations(); ++s) {
-      std::uint64_t h = unknowns(s);
-      for (const std::uint32_t* i = l.begin(s); i != l.end(s); ++i) {
-        const BasicMember<S>& m = p.frame.members[*i];
-        h = mixed(h, (std::uint64_t{p.sort_of[*i]} << 20) ^ (std::uint64_t{place(m.from)} << 10) ^ place(m.to));
-      }
-      type_of_station_.push_back(find(s, h));
+      find.begin(layout_.stations.size(s), 0);
+      for (const std::uint32_t* i = layout_.within.begin(s); i != layout_.within.end(s); ++i)
+        find.see(p.sort_of[*i], place[ends[2 * *i]], place[ends[2 * *i + 1]]);
+      type_of_station_.push_back(find.end(s));
     }
     for (StationType& t : stations_)
       if (t.count > 1) {
@@ -209,46 +207,62 @@ class ChainBays {
         put_station(p, t.example, t.k.data(), ld);
       }
   }
-  static std::uint64_t mixed(std::uint64_t h, std::uint64_t word) {
-    h = (h ^ word) * 0xD6E8'FEB8'6659'FD93ULL;
-    return h ^ (h >> 32);
-  }
 
-  /// Gives things that are alike one number; Type has `example` and `count`.
-  template <class Type, class Same>
+  /// Gives things that are alike one number: each is described by words, between begin() and end(). Type has `example`
+  /// and `count`.
+  template <class Type>
   class Finder {
    public:
-    Finder(std::vector<Type>& types, Same same) : types_(types), same_(std::move(same)) {}
-    std::uint32_t operator()(std::size_t bay, std::uint64_t hash) {
+    Finder(std::vector<Type>& types, std::size_t things) : types_(types) { start_.reserve(things + 1); }
+
+    void begin(std::size_t first, std::size_t second) {
+      start_.push_back(words_.size());
+      words_.push_back(static_cast<std::uint32_t>(first));
+      words_.push_back(static_cast<std::uint32_t>(second));
+    }
+    void see(std::uint32_t sort, std::uint32_t from, std::uint32_t to) { words_.insert(words_.end(), {sort, from, to}); }
+    std::uint32_t end(std::size_t thing) {
       if constexpr (std::floating_point<S>) {
         // most often a bay is like the one before it or the one before that
-        for (std::size_t back = 1; back <= 2 && back <= recent_.size(); ++back) {
-          const auto& [h, t] = recent_[recent_.size() - back];
-          if (h == hash && same_(types_[t].example, bay)) return seen(hash, t);
-        }
-        auto [at, last] = known_.equal_range(hash);
-        for (; at != last; ++at)
-          if (same_(types_[at->second].example, bay)) return seen(hash, at->second);
+        for (std::uint32_t& t : recent_)
+          if (t < types_.size() && same(types_[t].example, thing)) {
+            if (&t != recent_) std::swap(recent_[0], recent_[1]);
+            return seen(recent_[0]);
+          }
+        const std::uint64_t hash = hash_of(thing);
+        for (auto [at, last] = known_.equal_range(hash); at != last; ++at)
+          if (same(types_[at->second].example, thing)) return seen(at->second);
+        known_.emplace(hash, static_cast<std::uint32_t>(types_.size()));
       }
-      const auto index = static_cast<std::uint32_t>(types_.size());
       types_.emplace_back();
-      types_.back().example = static_cast<std::uint32_t>(bay);
-      known_.emplace(hash, index);
-      return seen(hash, index);
+      types_.back().example = static_cast<std::uint32_t>(thing);
+      return seen(static_cast<std::uint32_t>(types_.size() - 1));
     }
 
    private:
-    std::uint32_t seen(std::uint64_t hash, std::uint32_t t) {
+    std::uint32_t seen(std::uint32_t t) {
       ++types_[t].count;
-      if (recent_.empty() || recent_.back().second != t) {
-        if (recent_.size() == 2) recent_.erase(recent_.begin());
-        recent_.push_back({hash, t});
-      }
+      if (recent_[0] != t) recent_[1] = std::exchange(recent_[0], t);
       return t;
     }
+    /// The thing last described against an earlier one.
+    bool same(std::size_t a, std::size_t b) const {
+      const auto size = static_cast<std::ptrdiff_t>(words_.size() - start_[b]);
+      const auto first = words_.begin() + static_cast<std::ptrdiff_t>(start_[a]);
+      return static_cast<std::ptrdiff_t>(start_[a + 1] - start_[a]) == size && std::equal(first, first + size, words_.end() - size);
+    }
+    std::uint64_t hash_of(std::size_t thing) const {
+      std::uint64_t h = words_.size() - start_[thing];
+      for (std::size_t i = start_[thing]; i < words_.size(); ++i) {
+        h = (h ^ words_[i]) * 0xD6E8'FEB8'6659'FD93ULL;
+        h ^= h >> 32;
+      }
+      return h;
+    }
     std::vector<Type>& types_;
-    Same same_;
-    std::vector<std::pair<std::uint64_t, std::uint32_t>> recent_;
+    std::vector<std::size_t> start_;    ///< of each thing's words
+    std::vector<std::uint32_t> words_;
+    std::uint32_t recent_[2] = {static_cast<std::uint32_t>(-1), static_cast<std::uint32_t>(-1)};
     std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
   };
 
@@ -267,38 +281,18 @@ class ChainBays {
     const std::uint32_t at = layout_.at[node];
     return 3 * layout_.place[node] + (at == bay ? 0U : (at == bay + 1 ? 1U : 2U));
   }
-  std::uint64_t hash_of(const PreparedFrame<S>& p, const Lists& members, std::size_t bay) const {
-    std::uint64_t h = layout_.stations.size(bay) * 64 + layout_.stations.size(bay + 1);
-    for (const std::uint32_t* i = members.begin(bay); i != members.end(bay); ++i) {
-      const BasicMember<S>& m = p.frame.members[*i];
-      const std::uint64_t word = (std::uint64_t{p.sort_of[*i]} << 20) ^ (std::uint64_t{code(bay, m.from)} << 10) ^ code(bay, m.to);
-      h = mixed(h, word);
-    }
-    return h;
-  }
-  bool same_bay(const PreparedFrame<S>& p, std::size_t a, std::size_t b) const {
-    const Lists& l = layout_.along;
-    if (l.size(a) != l.size(b) || layout_.inner.size(a) != layout_.inner.size(b)) return false;
-    if (layout_.stations.size(a) != layout_.stations.size(b) || layout_.stations.size(a + 1) != layout_.stations.size(b + 1)) return false;
-    for (std::size_t i = 0; i < l.size(a); ++i) {
-      const std::size_t ma = l.begin(a)[i], mb = l.begin(b)[i];
-      const BasicMember<S>&x = p.frame.members[ma], &y = p.frame.members[mb];
-      if (p.sort_of[ma] != p.sort_of[mb] || code(a, x.from) != code(b, y.from) || code(a, x.to) != code(b, y.to)) return false;
-    }
-    return true;
-  }
-
   /// Returns the smallest pivot ratio of the joints inside.
   double make_bay(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& m) const {
     m.n1 = unknowns(bay);
     m.n2 = unknowns(bay + 1);
     m.inner = 6 * layout_.inner.size(bay);
-    const std::size_t outer = m.n1 + m.n2, all = outer + m.inner;
+    m.second = padded(m.n1);
+    const std::size_t outer = m.second + m.n2, all = outer + m.inner;
     m.ld = padded(all);
     m.k.assign(m.ld * all, S(0));
     const auto first = [&](std::size_t node) {
       const std::uint32_t c = code(bay, node);
-      return 6 * (c / 3) + (c % 3 == 0 ? 0 : (c % 3 == 1 ? m.n1 : outer));
+      return 6 * (c / 3) + (c % 3 == 0 ? 0 : (c % 3 == 1 ? m.second : outer));
     };
     for (const std::uint32_t* i = layout_.along.begin(bay); i != layout_.along.end(bay); ++i) {
       const BasicMember<S>& member = p.frame.members[*i];
@@ -326,19 +320,21 @@ class ChainBays {
     const double ratio = KernelsOf<S>::invert(w, ld, m.held_inner.data());
     for (std::size_t i = 0; i < w; ++i)
       if (idle[i] != 0) m.held_inner[i * ld + i] = S(0);
-    m.to_inner.assign(ld * outer, S(0));
-    for (std::size_t c = 0; c < outer; ++c)
+    const std::size_t n = m.n1 + m.n2;
+    const auto row = [&](std::size_t u) { return u < m.n1 ? u : m.second + u - m.n1; };
+    m.to_inner.assign(ld * n, S(0));
+    for (std::size_t c = 0; c < n; ++c)
       for (std::size_t j = 0; j < w; ++j) {
-        const S v = m.at(outer + j, c);
+        const S v = m.at(outer + j, row(c));
         if (value_of(v) != 0.0)
           for (std::size_t r = 0; r < w; ++r) m.to_inner[c * ld + r] += S(m.held_inner[j * ld + r] * v);
       }
-    for (std::size_t c = 0; c < outer; ++c)
-      for (std::size_t r = c; r < outer; ++r) {
+    for (std::size_t c = 0; c < n; ++c)
+      for (std::size_t r = c; r < n; ++r) {
         S sum = S(0);
-        for (std::size_t j = 0; j < w; ++j) sum += S(m.at(outer + j, r) * m.to_inner[c * ld + j]);
-        m.at(r, c) -= sum;
-        m.at(c, r) = m.at(r, c);
+        for (std::size_t j = 0; j < w; ++j) sum += S(m.at(outer + j, row(r)) * m.to_inner[c * ld + j]);
+        m.at(row(r), row(c)) -= sum;
+        m.at(row(c), row(r)) = m.at(row(r), row(c));
       }
     return ratio;
   }

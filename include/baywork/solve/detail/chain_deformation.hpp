@@ -78,6 +78,14 @@ class DeformationChain {
   std::size_t stations() const noexcept { return bays_->stations(); }
   double smallest_pivot_ratio() const noexcept { return smallest_of(ratio_); }
   std::size_t bytes() const noexcept { return (factor_.size() + left_marks_.size() + right_marks_.size()) * sizeof(S); }
+  /// Additions and multiplications of factoring: eliminating one unknown before m others takes m + m (m + 1).
+  double flops() const {
+    return sum_of_pivots([](double m) { return m * (m + 2.0); });
+  }
+  /// Of one solution: each of those m twice, on the way in and on the way back.
+  double solve_flops() const {
+    return sum_of_pivots([](double m) { return 4.0 * m + 1.0; });
+  }
   std::size_t work_size() const noexcept { return bays_->length() + 4 * widest_ + 32; }
 
   /// Motions under forces x on the stations' joints (ChainRuns says where each stands); x then holds (r, a) of each.
@@ -134,6 +142,17 @@ class DeformationChain {
   void hold(std::size_t i, const Hold& at) const {
     for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
       if (t->kind != GroundTie<S>::Kind::spring) at(static_cast<std::size_t>(t->unknown));
+  }
+
+  /// Sum over all eliminated unknowns of what(number of those after it).
+  template <class What>
+  double sum_of_pivots(const What& what) const {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < stations(); ++i) {
+      const std::size_t n1 = bays_->unknowns(i), n2 = i == meet_ ? 0 : bays_->unknowns(far_of(i, i < meet_));
+      for (std::size_t j = 0; j < n1; ++j) sum += what(static_cast<double>(n1 + n2 - j - 1));
+    }
+    return sum;
   }
 
   void place() {

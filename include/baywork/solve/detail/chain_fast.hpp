@@ -56,6 +56,29 @@ class FastChain {
   /// Smallest pivot against the stiffness its unknown had on its own.
   double smallest_pivot_ratio() const noexcept { return smallest_of(ratio_); }
   std::size_t bytes() const noexcept { return packed_.size() * sizeof(S); }
+  /// Additions and multiplications of factoring: an inverse per station, its product with the coupling, and what the next
+  /// station loses (half: it is symmetric).
+  double flops() const {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < stations(); ++i) {
+      const double n = static_cast<double>(bays_->unknowns(i));
+      sum += n * n * n;
+      if (i == meet_) continue;
+      const std::size_t to = i < meet_ ? i + 1 : i - 1;
+      sum += (72.0 * n + 36.0 * static_cast<double>(bays_->unknowns(to))) * static_cast<double>(bays_->type((std::min)(i, to)).blocks.size());
+    }
+    return sum;
+  }
+  /// Of one solution: inverse and coupling on the way in and on the way back.
+  double solve_flops() const {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < stations(); ++i) {
+      const double n = static_cast<double>(bays_->unknowns(i));
+      sum += (i == meet_ ? 2.0 : 4.0) * n * n;
+      if (i + 1 < stations()) sum += 144.0 * static_cast<double>(bays_->type(i).blocks.size());
+    }
+    return sum;
+  }
 
   /// x := K⁻¹ x. `work`: 2 · longest padded station.
   void solve(S* x, S* work) const {
@@ -215,7 +238,7 @@ class FastChain {
       for (const bool second : {true, false}) {
         if (second ? j == 0 : j + 1 == runs_.stations()) continue;
         const NodeMatrix<S>& k = runs_.matrix(p_, second ? j - 1 : j, node_scratch_);
-        const std::size_t from = second ? k.n1 : 0;
+        const std::size_t from = second ? k.second : 0;
         for (std::size_t c = 0; c < n; ++c) {
           const S* const column = k.k.data() + (from + c) * k.ld + from;
           for (std::size_t r = 0; r < n; ++r) m[c * ld + r] += column[r];

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -35,10 +34,13 @@ class ChainRuns {
   ChainRuns() = default;
   /// `longest`: bays in a segment, at most; 1 joins nothing.
   ChainRuns(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, std::size_t longest) : bays_(&bays) {
+    start_.reserve(bays.stations() + 1);
     start_.assign(1, 0);
     for (std::size_t i = 0; i < bays.stations(); ++i) start_.push_back(start_.back() + padded(bays.unknowns(i)));
+    segments_.reserve(bays.stations());
     for (std::size_t b = 0; b + 1 < bays.stations(); ++b) segments_.push_back({bays.type_index(b), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(b + 1)});
-    while (longest > 1 && join_once(p, ground, longest)) {
+    Space space;
+    while (longest > 1 && join_once(p, ground, longest, space)) {
     }
     inside_ = Lists::sorted(segments_.size(), instances_.size(), [&](std::size_t k) {
       const auto after = std::upper_bound(segments_.begin(), segments_.end(), instances_[k].middle,
@@ -67,6 +69,20 @@ class ChainRuns {
   std::size_t bytes() const noexcept {
     std::size_t sum = 0;
     for (const Joined<S>& t : joined_) sum += t.pivot.size() * sizeof(S) + t.segment.blocks.size() * sizeof(BasicBlock6<S>);
+    return sum;
+  }
+
+  /// Additions and multiplications of joining: an inverse, its products with both couplings, what both ends lose (half:
+  /// it is symmetric), and the new coupling.
+  double flops() const noexcept { return flops_; }
+  /// Of one solution: each station inside is multiplied twice with its inverse and with both couplings.
+  double solve_flops() const {
+    double sum = 0.0;
+    for (const Instance& i : instances_) {
+      const Joined<S>& t = joined_[i.joined];
+      const double n = static_cast<double>(bays_->unknowns(i.middle));
+      sum += 4.0 * n * n + 144.0 * static_cast<double>(type_of(t.left).blocks.size() + type_of(t.right).blocks.size());
+    }
     return sum;
   }
 
@@ -147,102 +163,114 @@ class ChainRuns {
     for (std::size_t u = 0; u < ld; ++u) xm[u] += z[u];
   }
 
-  /// Joins neighbours that occur as a pair three times or more; false where there are none.
-  bool join_once(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t longest) {
-    std::unordered_map<std::uint64_t, std::pair<std::uint32_t, std::uint32_t>> pairs;  // to how often, and which
-    const auto key = [&](std::size_t j) -> std::uint64_t {
-      const Piece&a = segments_[j], &b = segments_[j + 1];
-      if (b.last - a.first > longest || ground.begin(a.last) != ground.end(a.last)) return 0;
-      return ((std::uint64_t{a.type} * 0x1F'FFFFULL + b.type) * 0x1F'FFFFULL + bays_->station_type(a.last)) + 1;
-    };
-    for (std::size_t j = 0; j + 1 < segments_.size(); j += 2)
-      if (const std::uint64_t k = key(j); k != 0) ++pairs[k].first;
+  /// Two neighbours, how often they occur, and the segment made of them (number + 1).
+  struct Pair {
+    std::uint32_t left = 0, right = 0, between = 0, count = 0, made = 0;
+  };
+  /// What joining needs besides its result.
+  struct Space {
+    std::vector<Pair> pairs;
+    std::vector<std::uint32_t> pair_of;
     std::vector<Piece> next;
+    std::vector<S> m, xl, xr, turned;
+    std::vector<BasicBlock6<S>> blocks;
+    NodeMatrix<S> left, right;
+  };
+
+  /// Joins neighbours that occur as a pair three times or more; false where there are none. In a chain of more than
+  /// `most` different pairs, those met after them are left alone.
+  bool join_once(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t longest, Space& space) {
+    constexpr std::size_t most = 64;
+    constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
+    space.pairs.clear();
+    space.pair_of.assign(segments_.size(), none);
+    for (std::size_t j = 0; j + 1 < segments_.size(); j += 2) {
+      const Piece&a = segments_[j], &b = segments_[j + 1];
+      if (b.last - a.first > longest || ground.begin(a.last) != ground.end(a.last)) continue;
+      const std::uint32_t between = bays_->station_type(a.last);
+      std::size_t i = 0;
+      while (i < space.pairs.size() && (space.pairs[i].left != a.type || space.pairs[i].right != b.type || space.pairs[i].between != between)) ++i;
+      if (i == most) continue;
+      if (i == space.pairs.size()) space.pairs.push_back({a.type, b.type, between, 0, 0});
+      ++space.pairs[i].count;
+      space.pair_of[j] = static_cast<std::uint32_t>(i);
+    }
+    space.next.clear();
     bool any = false;
-    for (std::size_t j = 0; j < segments_.size(); ++j) {
-      const std::uint64_t k = j % 2 == 0 && j + 1 < segments_.size() ? key(j) : 0;
-      const auto found = k != 0 ? pairs.find(k) : pairs.end();
-      if (found == pairs.end() || found->second.first < 3) {
-        next.push_back(segments_[j]);
-        if (j + 1 < segments_.size() && j % 2 == 0) next.push_back(segments_[++j]);
+    for (std::size_t j = 0; j < segments_.size(); j += 2) {
+      const std::uint32_t i = space.pair_of[j];
+      if (i == none || space.pairs[i].count < 3) {
+        space.next.push_back(segments_[j]);
+        if (j + 1 < segments_.size()) space.next.push_back(segments_[j + 1]);
         continue;
       }
       const Piece&a = segments_[j], &b = segments_[j + 1];
-      if (found->second.second == 0) {
-        join(p, a, b);
-        found->second.second = static_cast<std::uint32_t>(joined_.size());
+      if (space.pairs[i].made == 0) {
+        join(p, a, b, space);
+        space.pairs[i].made = static_cast<std::uint32_t>(joined_.size());
       }
-      const std::uint32_t t = found->second.second - 1;
+      const std::uint32_t t = space.pairs[i].made - 1;
       ++joined_[t].segment.count;
       instances_.push_back({t, a.first, a.last, b.last});
-      next.push_back({static_cast<std::uint32_t>(bays_->types() + t), a.first, b.last});
+      space.next.push_back({static_cast<std::uint32_t>(bays_->types() + t), a.first, b.last});
       any = true;
-      ++j;
     }
-    segments_.swap(next);
+    segments_.swap(space.next);
     return any;
   }
 
-  void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b) {
+  void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
-    NodeMatrix<S> scratch_a, scratch_b;
     const auto of = [&](const Piece& s, NodeMatrix<S>& scratch) -> const NodeMatrix<S>& {
       return s.type < bays_->types() ? bays_->matrix(p, s.first, scratch) : type_of(s.type).matrix;
     };
-    const NodeMatrix<S>&ka = of(a, scratch_a), &kb = of(b, scratch_b);
-    const std::vector<BasicBlock6<S>>& cb = type_of(b.type).blocks;
-    std::vector<BasicBlock6<S>> ca = type_of(a.type).blocks;  // turned: from the middle to the first station
-    for (BasicBlock6<S>& block : ca) block = turned(block);
-    const std::size_t n1 = ka.n1, n = ka.n2, n2 = kb.n2, ld = padded(n);
-    Joined<S> out;
+    Joined<S>& out = joined_.emplace_back();
     out.left = a.type;
     out.right = b.type;
-    std::vector<S> m(ld * n, S(0)), xr(ld * n2), xl(ld * n1), scratch((std::max)(n, n2) * padded((std::max)({n, n1, n2})));
-    for (std::size_t c = 0; c < n; ++c) {
-      const S *const of_a = &ka.at(n1, n1 + c), *const of_b = &kb.at(0, c);
-      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
-    }
-    bays_->add_station(p, a.last, m.data(), ld);
-    const double ratio = K::invert(n, ld, m.data());
-    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
-    out.pivot.resize(K::packed_size(n));
-    K::pack(n, ld, m.data(), out.pivot.data());
-    K::times_blocks(n, n2, ld, m.data(), cb.data(), cb.size(), ld, xr.data());
-    K::times_blocks(n, n1, ld, m.data(), ca.data(), ca.size(), ld, xl.data());
+    const NodeMatrix<S>&ka = of(a, space.left), &kb = of(b, space.right);
+    const std::vector<BasicBlock6<S>>&ca = type_of(a.type).blocks, &cb = type_of(b.type).blocks;
+    space.blocks.clear();  // of a, turned: from the middle to the first station
+    for (const BasicBlock6<S>& block : ca) space.blocks.push_back(turned(block));
+    const std::vector<BasicBlock6<S>>& cat = space.blocks;
+    const std::size_t n1 = ka.n1, n = ka.n2, n2 = kb.n2, ld = padded(n);
     NodeMatrix<S>& k = out.segment.matrix;
     k.n1 = n1;
     k.n2 = n2;
-    k.ld = padded(n1 + n2);
-    k.k.assign(k.ld * (n1 + n2), S(0));
-    std::vector<S> d;
-    const auto side = [&](std::size_t size, const std::vector<S>& x, const std::vector<BasicBlock6<S>>& c, std::size_t to, const NodeMatrix<S>& from, std::size_t from_at) {
-      const std::size_t lds = padded(size);
-      d.assign(lds * size, S(0));
-      for (std::size_t i = 0; i < size; ++i) std::copy(&from.at(from_at, from_at + i), &from.at(from_at, from_at + i) + size, d.data() + i * lds);
-      K::minus_blocks_transposed(n, size, ld, x.data(), c.data(), c.size(), lds, d.data(), scratch.data());
-      for (std::size_t i = 0; i < size; ++i) {
-        S* const column = &k.at(to, to + i);
-        for (std::size_t j = 0; j < i; ++j) column[j] = d[j * lds + i];
-        for (std::size_t j = i; j < size; ++j) column[j] = d[i * lds + j];
-      }
+    k.second = padded(n1);
+    k.ld = k.second + padded(n2);
+    k.k.resize(k.ld * (k.second + n2));
+    const auto room = [](std::vector<S>& v, std::size_t size, bool clear) {  // rows beyond a column's last must be zero
+      if (clear) v.clear();
+      if (v.size() < size) v.resize(size);
     };
-    side(n1, xl, ca, 0, ka, 0);
-    side(n2, xr, cb, n1, kb, n);
-    // C' = -C_a (P C_b) = -(X_rᵀ C_aᵀ)ᵀ
-    const std::size_t ld2 = padded(n2);
-    std::vector<S> xt(ld2 * n, S(0)), ct(ld2 * n1);
-    for (std::size_t c = 0; c < n2; ++c)
-      for (std::size_t r = 0; r < n; ++r) xt[r * ld2 + c] = xr[c * ld + r];
-    K::times_blocks(n2, n1, ld2, xt.data(), ca.data(), ca.size(), ld2, ct.data());
-    for (std::size_t c = 0; c < n1; ++c) {
-      S* const column = &k.at(n1, c);
-      for (std::size_t r = 0; r < n2; ++r) column[r] = S(-ct[c * ld2 + r]);
+    room(space.m, ld * n, true);
+    room(space.xl, ld * n1, ld != n);
+    room(space.xr, ld * n2, ld != n);
+    room(space.turned, k.ld * n, k.second != n1 || padded(n2) != n2);
+    S *const m = space.m.data(), *const xl = space.xl.data(), *const xr = space.xr.data(), *const t = space.turned.data();
+    for (std::size_t c = 0; c < n; ++c) {
+      const S *const of_a = &ka.at(ka.second, ka.second + c), *const of_b = &kb.at(0, c);
+      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
     }
-    for (std::size_t c = 0; c < n2; ++c)
-      for (std::size_t r = 0; r < n1; ++r) k.at(r, n1 + c) = S(-ct[r * ld2 + c]);
+    bays_->add_station(p, a.last, m, ld);
+    const double ratio = K::invert(n, ld, m);
+    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
+    out.pivot.resize(K::packed_size(n));
+    K::pack(n, ld, m, out.pivot.data());
+    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, xr);
+    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, xl);
+    for (std::size_t c = 0; c < n1; ++c) std::copy(&ka.at(0, c), &ka.at(0, c) + n1, &k.at(0, c));
+    for (std::size_t c = 0; c < n2; ++c) std::copy(&kb.at(kb.second, kb.second + c), &kb.at(kb.second, kb.second + c) + n2, &k.at(k.second, k.second + c));
+    K::minus_blocks_transposed(n, n2, ld, xr, cb.data(), cb.size(), k.ld, &k.at(k.second, k.second), t);
+    K::minus_blocks_transposed(n, n1, ld, xl, cat.data(), cat.size(), k.ld, &k.at(0, 0), t);
+    // C' = -C_a (P C_b) = (-X_l)ᵀ C_b
+    for (std::size_t c = 0; c < n; ++c)
+      for (std::size_t r = 0; r < n1; ++r) t[c * k.ld + r] = S(-xl[r * ld + c]);
+    K::times_blocks(n1, n2, k.ld, t, cb.data(), cb.size(), k.ld, &k.at(0, k.second));
     ChainBays<S>::find_blocks(k, out.segment.blocks);
-    joined_.push_back(std::move(out));
-
+    const double nd = static_cast<double>(n);
+    flops_ += nd * nd * nd + 72.0 * nd * static_cast<double>(ca.size() + cb.size()) +
+              36.0 * (static_cast<double>(n1 * ca.size()) + static_cast<double>(n2 * cb.size())) + 72.0 * static_cast<double>(n1 * cb.size());
   }
 
   const ChainBays<S>* bays_ = nullptr;
@@ -251,7 +279,7 @@ class ChainRuns {
   std::vector<Joined<S>> joined_;
   std::vector<Instance> instances_;
   Lists inside_;
-  double ratio_ = 1.0;
+  double ratio_ = 1.0, flops_ = 0.0;
 };
 
 }  // namespace baywork::detail

@@ -23,7 +23,7 @@ struct DeformedBay {
 /// `near_first`: the near station is the bay's first one.
 template <class S>
 void deform_bay(const NodeMatrix<S>& m, bool near_first, const Vec3<S>* far_arms, DeformedBay<S>& out) {
-  const std::size_t near = near_first ? 0 : m.n1, far = near_first ? m.n1 : 0;
+  const std::size_t near = near_first ? 0 : m.second, far = near_first ? m.second : 0;
   out.n1 = near_first ? m.n1 : m.n2;
   out.n2 = near_first ? m.n2 : m.n1;
   const std::size_t n1 = out.n1, n2 = out.n2, all = n1 + n2;
@@ -31,25 +31,30 @@ void deform_bay(const NodeMatrix<S>& m, bool near_first, const Vec3<S>* far_arms
   out.k.assign(out.ld * all, S(0));
   S* const k = out.k.data();
   const std::size_t ld = out.ld;
-  // Rᵀ K: what the far station's forces amount to at its reference, for each column
-  const auto resultant = [&](std::size_t column, std::array<S, 6>& sum) {
-    sum.fill(S(0));
-    for (std::size_t p = 0; p < n2; p += 6) add_resultant(&m.at(far + p, column), far_arms[p / 6], sum.data());
-  };
+  const auto far_near = [&](std::size_t r, std::size_t c) { return near_first ? m.at(c, far + r) : m.at(r, near + c); };
+  const auto far_far = [&](std::size_t r, std::size_t c) { return r < c ? m.at(far + c, far + r) : m.at(far + r, far + c); };
+  // Rᵀ K: what the far station's forces amount to at its reference, for one column
+  std::vector<S> column(n2);
   std::array<S, 6> sum{};
+  const auto add_up = [&] {
+    sum.fill(S(0));
+    for (std::size_t p = 0; p < n2; p += 6) add_resultant(column.data() + p, far_arms[p / 6], sum.data());
+  };
   for (std::size_t c = 6; c < n1; ++c) {
-    resultant(near + c, sum);
+    for (std::size_t r = 0; r < n2; ++r) column[r] = far_near(r, c);
+    add_up();
     for (std::size_t i = 0; i < 6; ++i) k[i * ld + c] = sum[i];
     for (std::size_t r = c; r < n1; ++r) k[c * ld + r] = m.at(near + r, near + c);
-    for (std::size_t r = 6; r < n2; ++r) k[c * ld + n1 + r] = m.at(far + r, near + c);
+    for (std::size_t r = 6; r < n2; ++r) k[c * ld + n1 + r] = column[r];
   }
   std::vector<S> rows(6 * n2);  // Rᵀ K_far,far by columns of six
   for (std::size_t c = 0; c < n2; ++c) {
-    resultant(far + c, sum);
+    for (std::size_t r = 0; r < n2; ++r) column[r] = far_far(r, c);
+    add_up();
     std::copy(sum.begin(), sum.end(), rows.begin() + static_cast<std::ptrdiff_t>(6 * c));
     if (c < 6) continue;
     for (std::size_t i = 0; i < 6; ++i) k[i * ld + n1 + c] = sum[i];
-    for (std::size_t r = c; r < n2; ++r) k[(n1 + c) * ld + n1 + r] = m.at(far + r, far + c);
+    for (std::size_t r = c; r < n2; ++r) k[(n1 + c) * ld + n1 + r] = column[r];
   }
   for (std::size_t i = 0; i < 6; ++i) {
     std::array<S, 6> line{};

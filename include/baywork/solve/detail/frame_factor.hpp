@@ -57,7 +57,9 @@ class FrameFactor {
     if (o.path != SolvePath::sparse) {
       ChainLayout layout = ChainFinder<S>(p.frame).find();
       why_ = layout.why_not;
-      if (layout.found()) {
+      if (layout.found() && o.path == SolvePath::automatic && layout.stations.size() < from_stations) {
+        why_ = "a chain short enough for the sparse path";
+      } else if (layout.found()) {
         const bool turning = layout.turning;
         chain_.emplace(p, std::move(layout));
         if (take_chain(p, o, turning)) return;
@@ -97,6 +99,9 @@ class FrameFactor {
   }
 
  private:
+  /// Shorter chains take the sparse path unless a chain's is asked for.
+  static constexpr std::size_t from_stations = 200;
+
   /// Pivots so far below the stiffness they started from are looked at again with twice the digits.
   bool sound(const PreparedFrame<S>& p) const {
     if (chain_->smallest_pivot_ratio() > (chain_->is_fast() ? 1e-11 : 1e-12)) return true;

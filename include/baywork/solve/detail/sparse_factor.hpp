@@ -79,6 +79,18 @@ class SparseFactor {
     return value_.size() * (sizeof(S) + sizeof(int)) + n_ * (sizeof(S) + 2 * sizeof(int));
   }
 
+  /// Additions and multiplications of factoring: a column of m numbers takes m + m (m + 1).
+  double flops() const {
+    double sum = 0.0;
+    for (std::size_t j = 0; j < n_; ++j) {
+      const double m = static_cast<double>(column_[j + 1] - column_[j]);
+      sum += m * (m + 2.0);
+    }
+    return sum;
+  }
+  /// Of one solution: two for each number of L, on the way in and on the way back, and one for each pivot.
+  double solve_flops() const { return 4.0 * static_cast<double>(value_.size()) + static_cast<double>(n_); }
+
   /// x := K⁻¹ x, with `work` of the same length.
   void solve(S* x, S* work) const {
     for (std::size_t i = 0; i < n_; ++i) work[place_[i]] = x[i];
