@@ -12,6 +12,8 @@
 
 #include <baywork/solve/frame_solver.hpp>
 
+#include "support/tube_section.hpp"
+
 using namespace baywork;
 
 namespace {
@@ -39,22 +41,12 @@ void says(const std::string& message, std::initializer_list<const char*> parts) 
   }
 }
 
-FrameSection tube() {
-  FrameSection s;
-  s.E = 70e9;
-  s.G = 27e9;
-  s.A = 1e-3;
-  s.Iy = s.Iz = 1e-6;
-  s.J = 2e-6;
-  return s;
-}
-
 /// A sound cantilever along x of one member "arm", clamped at node "root".
 Frame cantilever() {
   Frame f;
   f.add_node({0, 0, 0}, "root");
   f.add_node({2, 0, 0}, "tip");
-  f.add_beam(0, 1, tube());
+  f.add_beam(0, 1, tube_section());
   f.members[0].label = "arm";
   f.clamp(0);
   return f;
@@ -196,7 +188,7 @@ TEST_CASE("mechanisms: the joints that move are named, and the way they move") {
   SUBCASE("four-bar linkage with pins") {
     Frame f;
     for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 1, 0}, Vec3<>{2, 1, 0}, Vec3<>{2, 0, 0}}) f.add_node(at);
-    for (std::size_t i = 0; i < 3; ++i) f.add_beam(i, i + 1, tube());
+    for (std::size_t i = 0; i < 3; ++i) f.add_beam(i, i + 1, tube_section());
     f.members[1].start = f.members[1].end = pinned_end();
     f.hold_in_plane_xy();
     for (const std::size_t n : {std::size_t{0}, std::size_t{3}}) f.fix(n, {Motion::ux, Motion::uy});
@@ -228,7 +220,7 @@ TEST_CASE("mechanisms: the joints that move are named, and the way they move") {
   SUBCASE("joint that spins: every bar released there") {
     Frame f = cantilever();
     f.add_node({4, 0, 0}, "far");
-    f.add_beam(1, 2, tube());
+    f.add_beam(1, 2, tube_section());
     f.clamp(2);
     f.members[0].end = f.members[1].start = pinned_end();
     unstable(f, {"joints", "node tip"});
@@ -245,7 +237,7 @@ TEST_CASE("mechanisms: the joints that move are named, and the way they move") {
   SUBCASE("sway of a pinned portal with hinges at the corners") {
     Frame f;
     for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 0, 3}, Vec3<>{5, 0, 3}, Vec3<>{5, 0, 0}}) f.add_node(at);
-    for (std::size_t i = 0; i < 3; ++i) f.add_beam(i, i + 1, tube());
+    for (std::size_t i = 0; i < 3; ++i) f.add_beam(i, i + 1, tube_section());
     f.members[1].start.about_y = f.members[1].end.about_y = 0;
     for (const std::size_t n : {std::size_t{0}, std::size_t{3}})
       f.fix(n, {Motion::ux, Motion::uy, Motion::uz, Motion::rx, Motion::rz});

@@ -254,48 +254,21 @@ TEST_CASE("runs that mean nothing are refused in words") {
     }
     FAIL("nothing was thrown: " << words);
   };
-  says(
-      [&] {
-        RunLayout l = layout;
-        l.cells = 0;
-        UniformRun(cell.frame, l);
-      },
-      "no cells");
-  says(
-      [&] {
-        RunLayout l = layout;
-        std::swap(l.last[0], l.last[1]);
-        UniformRun(cell.frame, l);
-      },
-      "does not match its first");
-  says(
-      [&] {
-        RunLayout l = layout;
-        l.last.pop_back();
-        UniformRun(cell.frame, l);
-      },
-      "does not match its first");
-  says(
-      [&] {
-        RunLayout l = layout;
-        l.first.clear(), l.last.clear();
-        UniformRun(cell.frame, l);
-      },
-      "period");
-  says(
-      [&] {
-        RunLayout l = layout;
-        l.fix(6, 0, {Motion::uz});
-        UniformRun(cell.frame, l);
-      },
-      "no such station");
-  says(
-      [&] {
-        RunLayout l = layout;
-        l.fix(1, 4, {Motion::uz});
-        UniformRun(cell.frame, l);
-      },
-      "not on the cell's first station");
+  const auto layout_says = [&](auto spoil, const std::string& words) {
+    says(
+        [&] {
+          RunLayout l = layout;
+          spoil(l);
+          UniformRun(cell.frame, l);
+        },
+        words);
+  };
+  layout_says([](RunLayout& l) { l.cells = 0; }, "no cells");
+  layout_says([](RunLayout& l) { std::swap(l.last[0], l.last[1]); }, "does not match its first");
+  layout_says([](RunLayout& l) { l.last.pop_back(); }, "does not match its first");
+  layout_says([](RunLayout& l) { l.first.clear(), l.last.clear(); }, "period");
+  layout_says([](RunLayout& l) { l.fix(6, 0, {Motion::uz}); }, "no such station");
+  layout_says([](RunLayout& l) { l.fix(1, 4, {Motion::uz}); }, "not on the cell's first station");
   says(
       [&] {
         Frame f = cell.frame;

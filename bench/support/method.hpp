@@ -35,7 +35,7 @@ concept Method = std::constructible_from<M, const Job&> &&
 };
 
 /// Numbers of a right-hand side in a method's own order, which may leave some out.
-template <Method M>
+template <class M>
 std::size_t length_of(const M& method) {
   int last = -1;
   for (const int at : method.number()) last = at > last ? at : last;

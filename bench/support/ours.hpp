@@ -17,35 +17,69 @@ namespace bench {
 
 namespace own = baywork::detail;
 
+/// Unknowns where they stand among six per node.
+inline std::vector<int> numbers_of_nodes(const Job& job) {
+  std::vector<int> number = job.prepared.freedoms.number;
+  for (std::size_t i = 0; i < number.size(); ++i)
+    if (number[i] >= 0) number[i] = static_cast<int>(i);
+  return number;
+}
+
+/// What both forms of the chain do alike: found, factored, kept.
+class OfChain {
+ public:
+  OfChain(const Job& job, bool fast, std::size_t longest)
+      : job_(job), layout_(own::ChainFinder<double>(job.prepared.frame).find()), fast_(fast), longest_(longest) {
+    refactor();
+  }
+  void refactor() {
+    engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
+    factor();
+  }
+  void factor() { good_ = engine_->factor(job_.prepared, fast_, longest_, baywork::one_after_the_other); }
+  bool good() const { return good_; }
+  double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
+  double factor_flops() const {
+    return engine_->runs().flops() + (fast_ ? engine_->fast().flops() : engine_->deformation().flops());
+  }
+  double solve_flops() const {
+    return engine_->runs().solve_flops() + (fast_ ? engine_->fast().solve_flops() : engine_->deformation().solve_flops());
+  }
+
+ protected:
+  /// A chain found and factored anew.
+  own::ChainEngine<double> made_anew() {
+    own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
+    good_ = engine.factor(job_.prepared, fast_, longest_, baywork::one_after_the_other);
+    return engine;
+  }
+
+  const Job& job_;
+  own::ChainLayout layout_;
+  std::unique_ptr<own::ChainEngine<double>> engine_;
+
+ private:
+  bool fast_;
+  std::size_t longest_;
+  bool good_ = false;
+};
+
 /// The chain's fast form, without certificate. `full` finds the chain, too.
-class ChainFast {
+class ChainFast : public OfChain {
  public:
   static constexpr const char* name = "chain_fast";
 
-  explicit ChainFast(const Job& job) : job_(job) {
-    layout_ = own::ChainFinder<double>(job.prepared.frame).find();
-    number_.assign(6 * job.prepared.frame.nodes.size(), -1);
-    refactor();
+  explicit ChainFast(const Job& job) : OfChain(job, true, 64), number_(6 * job.prepared.frame.nodes.size(), -1) {
     for (std::size_t s = 0; s < layout_.stations.size(); ++s) {
       std::size_t at = engine_->runs().start(s);
       for (const std::uint32_t* n = layout_.stations.begin(s); n != layout_.stations.end(s); ++n)
         for (std::size_t k = 0; k < 6; ++k, ++at)
           if (job.prepared.freedoms.of(*n, k) >= 0) number_[6 * *n + k] = static_cast<int>(at);
     }
-    length_ = 0;
-    for (const int at : number_) length_ = (std::max)(length_, static_cast<std::size_t>(at + 1));
+    length_ = length_of(*this);
     padded_.assign(engine_->runs().length(), 0.0);
   }
-  void full(const double* b, double* x) {
-    own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
-    good_ = engine.factor(job_.prepared, true, longest, baywork::one_after_the_other);
-    solve_with(engine, b, x);
-  }
-  void refactor() {
-    engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
-    factor();
-  }
-  void factor() { good_ = engine_->factor(job_.prepared, true, longest, baywork::one_after_the_other); }
+  void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   /// Several at once: station by station, all columns of a station together.
   void solve(const double* b, double* x, std::size_t count) {
     if (count == 1) return solve_with(*engine_, b, x);
@@ -70,15 +104,9 @@ class ChainFast {
         std::copy(from, from + known(s), x + k * length_ + runs.start(s));
       }
   }
-  bool good() const { return good_; }
   const std::vector<int>& number() const { return number_; }
-  double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
-  double factor_flops() const { return 0; }  // not counted
-  double solve_flops() const { return 0; }
 
  private:
-  static constexpr std::size_t longest = 64;
-
   void solve_with(const own::ChainEngine<double>& e, const double* b, double* x) {
     double* const to = length_ == padded_.size() ? x : padded_.data();
     std::copy(b, b + length_, to);
@@ -89,77 +117,36 @@ class ChainFast {
     if (to != x) std::copy(to, to + length_, x);
   }
 
-  const Job& job_;
-  own::ChainLayout layout_;
-  std::unique_ptr<own::ChainEngine<double>> engine_;
   std::vector<int> number_;
   std::size_t length_ = 0;
   std::vector<double> work_, padded_, many_;
-  bool good_ = false;
 };
 
-/// Base of the methods that take forces and give motions of nodes, twofold.
-class OfNodes {
- public:
-  explicit OfNodes(const Job& job) : job_(job), force_(6 * job.prepared.frame.nodes.size()), motions_(force_.size()) {
-    for (std::size_t i = 0; i < force_.size(); ++i) number_.push_back(job.prepared.freedoms.number[i] >= 0 ? static_cast<int>(i) : -1);
-    for (std::size_t i = number_.size(); i > 0 && number_[i - 1] < 0; --i) length_ = i - 1;
-    if (length_ == 0) length_ = number_.size();
-  }
-  const std::vector<int>& number() const { return number_; }
-
- protected:
-  void take(const double* b) {
-    for (std::size_t i = 0; i < length_; ++i) force_[i] = own::Twofold<double>(b[i]);
-  }
-  void give(double* x) const {
-    for (std::size_t i = 0; i < length_; ++i) x[i] = motions_[i].value();
-  }
-
-  const Job& job_;
-  std::size_t length_ = 0;
-  std::vector<own::Twofold<double>> force_, motions_;
-  std::vector<int> number_;
-  std::vector<double> work_;
-};
-
-/// The chain in deformations, without certificate.
-class Chain : public OfNodes {
+/// The chain in deformations, without certificate; takes forces on nodes and gives their motions, twofold.
+class Chain : public OfChain {
  public:
   static constexpr const char* name = "chain";
 
-  explicit Chain(const Job& job) : OfNodes(job), layout_(own::ChainFinder<double>(job.prepared.frame).find()) { refactor(); }
-  void full(const double* b, double* x) {
-    own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
-    good_ = engine.factor(job_.prepared, false, longest, baywork::one_after_the_other);
-    solve_with(engine, b, x);
-  }
-  void refactor() {
-    engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
-    factor();
-  }
-  void factor() { good_ = engine_->factor(job_.prepared, false, longest, baywork::one_after_the_other); }
+  explicit Chain(const Job& job)
+      : OfChain(job, false, 8), number_(numbers_of_nodes(job)), force_(number_.size()), motions_(force_.size()), length_(length_of(*this)) {}
+  void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   void solve(const double* b, double* x, std::size_t count) {
     for (std::size_t k = 0; k < count; ++k) solve_with(*engine_, b + k * length_, x + k * length_);
   }
-  bool good() const { return good_; }
-  double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
-  double factor_flops() const { return 0; }  // not counted
-  double solve_flops() const { return 0; }
+  const std::vector<int>& number() const { return number_; }
 
  private:
-  static constexpr std::size_t longest = 8;
-
   void solve_with(const own::ChainEngine<double>& e, const double* b, double* x) {
-    take(b);
+    for (std::size_t i = 0; i < length_; ++i) force_[i] = own::Twofold<double>(b[i]);
     work_.resize(e.work_size());
     e.solve(job_.prepared, force_, motions_, work_);
-    give(x);
+    for (std::size_t i = 0; i < length_; ++i) x[i] = motions_[i].value();
   }
 
-  own::ChainLayout layout_;
-  std::unique_ptr<own::ChainEngine<double>> engine_;
-  bool good_ = false;
+  std::vector<int> number_;
+  std::vector<own::Twofold<double>> force_, motions_;
+  std::size_t length_;
+  std::vector<double> work_;
 };
 
 /// The sparse path's factor, without certificate.
@@ -186,8 +173,8 @@ class Sparse {
   bool good() const { return good_; }
   const std::vector<int>& number() const { return number_; }
   double factor_bytes() const { return static_cast<double>(factor_.bytes()); }
-  double factor_flops() const { return 0; }  // not counted
-  double solve_flops() const { return 0; }
+  double factor_flops() const { return factor_.flops(); }
+  double solve_flops() const { return factor_.solve_flops(); }
 
  private:
   const Job& job_;
@@ -203,10 +190,8 @@ class Certified {
  public:
   static constexpr const char* name = "certified";
 
-  explicit Certified(const Job& job) : job_(job), number_(job.prepared.freedoms.number), solver_(std::make_unique<baywork::FrameSolver>(job.prepared.frame)) {
-    for (std::size_t i = 0; i < number_.size(); ++i)
-      if (number_[i] >= 0) number_[i] = static_cast<int>(i);
-  }
+  explicit Certified(const Job& job)
+      : job_(job), number_(numbers_of_nodes(job)), solver_(std::make_unique<baywork::FrameSolver>(job.prepared.frame)) {}
   void full(const double* b, double* x) {
     solver_ = std::make_unique<baywork::FrameSolver>(job_.prepared.frame);
     solve(b, x, 1);
@@ -214,7 +199,7 @@ class Certified {
   void refactor() { solver_ = std::make_unique<baywork::FrameSolver>(job_.prepared.frame); }
   void factor() { refactor(); }
   void solve(const double* b, double* x, std::size_t count) {
-    const std::size_t length = static_cast<std::size_t>(*std::max_element(number_.begin(), number_.end()) + 1);
+    const std::size_t length = length_of(*this);
     for (std::size_t k = 0; k < count; ++k) {
       loads_.clear();
       for (std::size_t n = 0; 6 * n < length; ++n) {

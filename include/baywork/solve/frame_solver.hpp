@@ -43,12 +43,7 @@ template <Scalar S = double>
 class BasicFrameSolver {
  public:
   explicit BasicFrameSolver(BasicFrame<S> frame, double tolerance = 1e-10) : BasicFrameSolver(std::move(frame), SolverOptions{tolerance}) {}
-  BasicFrameSolver(BasicFrame<S> frame, const SolverOptions& options) : prepared_(std::move(frame)), options_(options) {
-    if (!is_finite(options.tolerance) || !(options.tolerance > 0))
-      fail<BadDescription>("solver", "the tolerance is " + text::number(options.tolerance), "a finite number above zero is accepted");
-    factor_.choose(prepared_, options_);
-    find_rate();
-  }
+  BasicFrameSolver(BasicFrame<S> frame, const SolverOptions& options);
 
   const BasicFrame<S>& frame() const noexcept { return prepared_.frame; }
   std::size_t unknowns() const noexcept { return prepared_.freedoms.count; }
@@ -63,40 +58,9 @@ class BasicFrameSolver {
   std::size_t factor_bytes() const noexcept { return factor_.bytes(); }
 
   /// Gives a member another section; a chain is factored anew from its bay to the middle alone. On a throw all is as it was.
-  void change_member(std::size_t member, const BasicFrameSection<S>& section) {
-    if (member >= prepared_.frame.members.size())
-      fail<BadDescription>("frame", "member " + std::to_string(member + 1) + " is to be changed, which does not exist",
-                           "members 1 to " + std::to_string(prepared_.frame.members.size()) + " are accepted");
-    BasicMember<S>& m = prepared_.frame.members[member];
-    detail::validate_section(section, m.kind == MemberKind::beam, [&] { return prepared_.frame.name_of_member(member); });
-    const BasicFrameSection<S> before = m.section;
-    m.section = section;
-    prepared_.renew_member(member);
-    if (factor_.renew_member(prepared_, member, options_)) return find_rate();
-    const detail::Refused refused = detail::reason_to_refuse(prepared_);
-    m.section = before;
-    prepared_.renew_member(member);
-    factor_.renew_member(prepared_, member, options_);
-    refused.say();
-  }
+  void change_member(std::size_t member, const BasicFrameSection<S>& section);
   /// Gives a joint's support other restraints (it must have one); factors anew as little as change_member does.
-  void change_support(std::size_t node, const std::array<BasicRestraint<S>, 6>& motion) {
-    BasicSupport<S>* support = nullptr;
-    for (BasicSupport<S>& s : prepared_.frame.supports)
-      if (s.node == node) support = &s;
-    if (support == nullptr)
-      fail<BadDescription>(prepared_.frame.name_of_node(node), "no support is there to be changed", "a joint with a support is accepted");
-    const std::array<BasicRestraint<S>, 6> before = support->motion;
-    detail::validate_restraints(motion, [&] { return "support at " + prepared_.frame.name_of_node(node); });
-    support->motion = motion;
-    prepared_.renew_supports();
-    if (factor_.renew_support(prepared_, node, options_)) return find_rate();
-    const detail::Refused refused = detail::reason_to_refuse(prepared_);
-    support->motion = before;
-    prepared_.renew_supports();
-    factor_.renew_support(prepared_, node, options_);
-    refused.say();
-  }
+  void change_support(std::size_t node, const std::array<BasicRestraint<S>, 6>& motion);
 
   BasicFrameAnswer<S> solve(const BasicFrameLoads<S>& loads) const {
     BasicSolveWorkspace<S> space;
@@ -106,28 +70,7 @@ class BasicFrameSolver {
   }
 
   /// Solves into existing storage. On a throw the answer is unchanged.
-  void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
-    validate(loads, prepared_.frame);
-    start(loads, w);
-    detail::Certifier<S> certifier(prepared_, w.residual, rate_);
-    detail::Sizes correction = correct(w), reached{};
-    balance(w, correction);
-    certifier.first(correction);
-    for (;;) {
-      correction = correct(w);
-      detail::see_member_forces(prepared_, w.correction, correction);
-      reached = {};
-      detail::see_motions(w.motions, reached);
-      detail::answer_members(prepared_, w.motions, w.loaded, w.members, reached);
-      if (!certifier.wants_more(correction, reached)) break;
-      balance(w, correction);
-    }
-    const Certificate found = certifier.result();
-    if (!(found.worst() <= options_.tolerance))
-      fail<NotConverged>("frame", "the certified error of its answer is " + text::number(found.worst(), 3),
-                         "errors up to the tolerance " + text::number(options_.tolerance, 3) + " are accepted: ask for fewer digits, or shorten it");
-    finish(loads, found, answer, w);
-  }
+  void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const;
 
  private:
   void find_rate() {
@@ -224,7 +167,82 @@ class BasicFrameSolver {
   double rate_ = 0;  ///< by which corrections shrink
 };
 
+template <Scalar S>
+BasicFrameSolver<S>::BasicFrameSolver(BasicFrame<S> frame, const SolverOptions& options) : prepared_(std::move(frame)), options_(options) {
+  if (!is_finite(options.tolerance) || !(options.tolerance > 0))
+    fail<BadDescription>("solver", "the tolerance is " + text::number(options.tolerance), "a finite number above zero is accepted");
+  factor_.choose(prepared_, options_);
+  find_rate();
+}
+
+template <Scalar S>
+void BasicFrameSolver<S>::change_member(std::size_t member, const BasicFrameSection<S>& section) {
+  if (member >= prepared_.frame.members.size())
+    fail<BadDescription>("frame", "member " + std::to_string(member + 1) + " is to be changed, which does not exist",
+                         "members 1 to " + std::to_string(prepared_.frame.members.size()) + " are accepted");
+  BasicMember<S>& m = prepared_.frame.members[member];
+  detail::validate_section(section, m.kind == MemberKind::beam, [&] { return prepared_.frame.name_of_member(member); });
+  const BasicFrameSection<S> before = m.section;
+  m.section = section;
+  prepared_.renew_member(member);
+  if (factor_.renew_member(prepared_, member, options_)) return find_rate();
+  const detail::Refused refused = factor_.refused();
+  m.section = before;
+  prepared_.renew_member(member);
+  factor_.renew_member(prepared_, member, options_);
+  refused.say();
+}
+
+template <Scalar S>
+void BasicFrameSolver<S>::change_support(std::size_t node, const std::array<BasicRestraint<S>, 6>& motion) {
+  BasicSupport<S>* support = nullptr;
+  for (BasicSupport<S>& s : prepared_.frame.supports)
+    if (s.node == node) support = &s;
+  if (support == nullptr)
+    fail<BadDescription>(prepared_.frame.name_of_node(node), "no support is there to be changed", "a joint with a support is accepted");
+  const std::array<BasicRestraint<S>, 6> before = support->motion;
+  detail::validate_restraints(motion, [&] { return "support at " + prepared_.frame.name_of_node(node); });
+  support->motion = motion;
+  prepared_.renew_supports();
+  if (factor_.renew_support(prepared_, node, options_)) return find_rate();
+  const detail::Refused refused = factor_.refused();
+  support->motion = before;
+  prepared_.renew_supports();
+  factor_.renew_support(prepared_, node, options_);
+  refused.say();
+}
+
+template <Scalar S>
+void BasicFrameSolver<S>::solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
+  validate(loads, prepared_.frame);
+  start(loads, w);
+  detail::Certifier<S> certifier(prepared_, w.residual, rate_);
+  detail::Sizes correction = correct(w), reached{};
+  balance(w, correction);
+  certifier.first(correction);
+  for (;;) {
+    correction = correct(w);
+    detail::see_member_forces(prepared_, w.correction, correction);
+    reached = {};
+    detail::see_motions(w.motions, reached);
+    detail::answer_members(prepared_, w.motions, w.loaded, w.members, reached);
+    if (!certifier.wants_more(correction, reached)) break;
+    balance(w, correction);
+  }
+  const Certificate found = certifier.result();
+  if (!(found.worst() <= options_.tolerance))
+    fail<NotConverged>("frame", "the certified error of its answer is " + text::number(found.worst(), 3),
+                       "errors up to the tolerance " + text::number(options_.tolerance, 3) + " are accepted: ask for fewer digits, or shorten it");
+  finish(loads, found, answer, w);
+}
+
 using FrameSolver = BasicFrameSolver<double>;
 using SolveWorkspace = BasicSolveWorkspace<double>;
+
+// Most of what including this costs is compiling the solver for double. A program of many units may do so once: with
+// BAYWORK_SOLVER_ELSEWHERE defined for all, one of them holds `template class baywork::BasicFrameSolver<double>;`.
+#ifdef BAYWORK_SOLVER_ELSEWHERE
+extern template class BasicFrameSolver<double>;
+#endif
 
 }  // namespace baywork

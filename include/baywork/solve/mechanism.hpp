@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include <Eigen/Dense>
+#include <Eigen/Eigenvalues>
 
 #include <baywork/core/scalar.hpp>
 #include <baywork/solve/detail/chain_mechanism.hpp>

@@ -20,7 +20,6 @@ struct MemberLoading {
   MemberModes<S> modes{S(0), S(0), S(0), S(0), S(0), S(0)};
   Vec3<S> start{}, end{};                      ///< forces on the bar's ends, local axes [N]
   S start_torque = S(0), end_torque = S(0);    ///< about local x [Nm]
-  bool present = false;                        ///< some load acts
 };
 
 namespace detail {
@@ -131,7 +130,6 @@ class LoadingMaker {
 template <Scalar S>
 void add_loading(const BasicMember<S>& m, const S& L, const BasicMemberLoad<S>& load, MemberLoading<S>& out) {
   detail::LoadingMaker<S> maker(m, L, out);
-  out.present = true;
   using Kind = typename BasicMemberLoad<S>::Kind;
   switch (load.kind) {
     case Kind::line: maker.line(load); break;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <unordered_map>
@@ -81,6 +82,9 @@ class ChainBays {
   std::size_t types() const noexcept { return types_.size(); }
   /// Smallest pivot against its diagonal among joints inside bays: near the unit roundoff one of them is loose.
   double inner_ratio() const noexcept { return inner_ratio_; }
+  /// A pivot against the largest stiffness of its sort in any bay: far below what bars are apart, it is what rounding has
+  /// left of nothing. Ten times it, so that it can be told by the bounds of a ratio to the unknown's own stiffness.
+  double size_of_pivot(std::size_t unknown, double pivot) const noexcept { return 10.0 * pivot / stiffest_[unknown % 6 < 3 ? 0 : 1]; }
 
   /// Finds the types anew, after members have changed.
   void update(const PreparedFrame<S>& p) {
@@ -273,6 +277,8 @@ class ChainBays {
     t.inner = m.inner;
     t.to_inner = m.to_inner;
     t.held_inner = m.held_inner;
+    for (std::size_t u = 0; u < m.n1; ++u)
+      if (const double d = value_of(m.at(u, u)); d > stiffest_[u % 6 < 3 ? 0 : 1]) stiffest_[u % 6 < 3 ? 0 : 1] = d;
     find_blocks(m, t.blocks);
   }
 
@@ -301,25 +307,24 @@ class ChainBays {
         m.k[(c < 6 ? from + c : to + c) * m.ld + (r < 6 ? from + r : to + r)] += v;
       });
     }
-    return m.inner > 0 ? condense(m, outer) : 1.0;
+    return m.inner > 0 ? condense(p, bay, m, outer) : 1.0;
   }
 
-  /// K - K_w K_ww⁻¹ K_wᵀ; a motion inside that nothing resists (a pinned joint's turning) stays at rest.
+  /// K - K_w K_ww⁻¹ K_wᵀ; an idle motion inside (a pinned joint's turning) stays at rest. Any other that nothing
+  /// resists is a mechanism, however much like an idle one its empty row looks.
   /// Returns the smallest pivot ratio.
-  static double condense(NodeMatrix<S>& m, std::size_t outer) {
+  double condense(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& m, std::size_t outer) const {
     const std::size_t w = m.inner, ld = padded(w);
     m.held_inner.assign(ld * w, S(0));
     for (std::size_t c = 0; c < w; ++c)
       for (std::size_t r = 0; r < w; ++r) m.held_inner[c * ld + r] = m.at(outer + r, outer + c);
-    std::vector<char> idle(w, 0);
-    for (std::size_t i = 0; i < w; ++i)
-      if (value_of(m.held_inner[i * ld + i]) == 0.0) {
-        idle[i] = 1;
-        m.held_inner[i * ld + i] = S(1);
-      }
+    const auto for_each_idle = [&](const S& diagonal) {
+      for (std::size_t i = 0; i < w; ++i)
+        if (p.freedoms.of(layout_.inner.begin(bay)[i / 6], i % 6) == Freedoms::idle) m.held_inner[i * ld + i] = diagonal;
+    };
+    for_each_idle(S(1));
     const double ratio = KernelsOf<S>::invert(w, ld, m.held_inner.data());
-    for (std::size_t i = 0; i < w; ++i)
-      if (idle[i] != 0) m.held_inner[i * ld + i] = S(0);
+    for_each_idle(S(0));
     const std::size_t n = m.n1 + m.n2;
     const auto row = [&](std::size_t u) { return u < m.n1 ? u : m.second + u - m.n1; };
     m.to_inner.assign(ld * n, S(0));
@@ -341,6 +346,7 @@ class ChainBays {
 
   ChainLayout layout_;
   double inner_ratio_ = 1.0;
+  std::array<double, 2> stiffest_{1e-300, 1e-300};  ///< against displacements, against rotations
   std::vector<BayType<S>> types_;
   std::vector<std::uint32_t> type_of_;
   std::vector<StationType> stations_;

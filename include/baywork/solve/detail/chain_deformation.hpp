@@ -11,48 +11,12 @@
 
 #include <baywork/solve/detail/chain_fast.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/deformation_step.hpp>
 #include <baywork/solve/detail/deformed_bay.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 #include <baywork/solve/detail/rigid_arms.hpp>
 
 namespace baywork::detail {
-
-/// One eliminated station's coordinates: r (6), s (6), a (n1 - 6), r' (6), a' (n2 - 6), of which r and s stand for the
-/// same. For most stations e = (s, a) is eliminated; a held or sprung motion is its own coordinate instead:
-///   a_p = y - R_p r           at a joint beside the reference,
-///   s = r' - T r, with r = y  at the reference itself,
-/// so a stiff spring or a rigid support is never part of a difference. What is left of r is r = T⁻¹ (r' - s).
-/// Each substitution adds multiples of one row and column to others: `each(target, source, factor)`.
-template <class S, class Each>
-void substitute(const GroundTie<S>* tie, const GroundTie<S>* end, std::size_t n1, const Vec3<S>* arms, const Vec3<S>* step, const Each& each) {
-  std::array<Term<S>, 3> terms;
-  std::array<bool, 6> own{};
-  for (; tie != end; ++tie) {
-    if (tie->kind == GroundTie<S>::Kind::idle) continue;
-    const std::size_t u = tie->unknown;
-    if (u < 6) {
-      own[u] = true;
-      continue;
-    }
-    const std::size_t count = rigid_terms(u % 6, arms[u / 6], terms);
-    for (std::size_t t = 0; t < count; ++t) each(terms[t].of, 6 + u, S(-terms[t].factor));
-  }
-  if (step == nullptr) return;  // the meeting station keeps its r
-  const std::size_t far = n1 + 6;
-  for (std::size_t k = 0; k < 6; ++k) {
-    if (!own[k]) continue;
-    each(far + k, 6 + k, S(1));
-    const std::size_t count = rigid_terms(k, *step, terms);
-    for (std::size_t t = 0; t < count; ++t) each(terms[t].of, 6 + k, S(-terms[t].factor));
-  }
-  for (std::size_t k = 0; k < 6; ++k) {  // displacements before rotations: they are made of them
-    if (own[k]) continue;
-    each(far + k, k, S(1));
-    each(6 + k, k, S(-1));
-    const std::size_t count = rigid_terms(k, *step, terms);
-    for (std::size_t t = 1; t < count; ++t) each(terms[t].of, k, S(-terms[t].factor));
-  }
-}
 
 template <class S>
 class DeformationChain {
@@ -104,7 +68,8 @@ class DeformationChain {
     std::copy(x + start_[meet_], x + start_[meet_] + n, h + 6);
     std::fill(h + 6 + n, h + 6 + padded(n), S(0));
     S* const q = h + 6;  // r, a; the substitutions count s in between
-    substitute_meeting([&](std::size_t target, std::size_t source, const S& f) { q[target] += S(f * q[source]); });
+    substitute(ties(meet_), ties_end(meet_), n, arms_.plain(meet_), static_cast<const Vec3<S>*>(nullptr),
+               [&](std::size_t target, std::size_t source, const S& f) { q[target] += S(f * q[source - 6]); });
     hold(meet_, [&](std::size_t u) { q[u] = S(0); });
     K::forward(n, 0, padded(n), meeting_.data(), q);
     K::backward(n, 0, padded(n), meeting_.data(), q);
@@ -192,13 +157,15 @@ class DeformationChain {
       if (passed % checkpoint == 0) std::copy(s.begin(), s.end(), marks.begin() + static_cast<std::ptrdiff_t>(passed / checkpoint * mark));
       const DeformedBay<S>& bay = kept.get(p, *bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
       bays_->bays().add_station_deformed(p, bays_->station(i), s.data(), padded(bays_->unknowns(i)), general);
+      const std::size_t lds = padded(bay.n1);
       if (tied(i))
-        general_step(i, forward, bay, s.data(), k, general);
+        general_step(ties(i), ties_end(i), arms_.plain(i), step_of(i, forward), bay, s.data(), lds, bay.ld, k, general);
       else
-        plain_step(i, forward, bay, s.data(), k);
+        plain_step(ties(i), ties_end(i), step_of(i, forward), bay, s.data(), lds, k);
       std::size_t worst = 0;
       const std::size_t n1 = bay.n1, n2 = bay.n2;
       ratio_[i] = K::eliminate(n1, n2, bay.ld, k.data(), &worst);
+      see_sizes(i, n1, bay.ld, k.data());
       std::copy(k.begin(), k.begin() + static_cast<std::ptrdiff_t>(bay.ld * n1), factor_.begin() + static_cast<std::ptrdiff_t>(factor_start_[i]));
       for (std::size_t c = 0; c < n2; ++c)
         for (std::size_t r = c; r < n2; ++r) s[c * padded(n2) + r] = k[(n1 + c) * bay.ld + n1 + r];
@@ -206,115 +173,29 @@ class DeformationChain {
     (forward ? left_ : right_).swap(s);
   }
 
-  /// K of e = (s, a) and k = (r', a'): the bay's, and the state's with r = T⁻¹ (r' - s):
-  ///   P = T⁻ᵀ S_rr T⁻¹, Q = T⁻ᵀ S_ra;  ss += P, as -= Qᵀ, aa += S_aa, r's -= P, r'a += Q, r'r' += P.
-  void plain_step(std::size_t i, bool forward, const DeformedBay<S>& bay, const S* s, Matrix& k) const {
-    const std::size_t n1 = bay.n1, ld = bay.ld, lds = padded(n1);
-    k = bay.k;
-    for (std::size_t c = 6; c < n1; ++c)
-      for (std::size_t r = c; r < n1; ++r) k[c * ld + r] += s[c * lds + r];
-    hold(i, [&](std::size_t u) { k[u * ld + u] = S(1); });  // a pinned joint's turning: nothing there
-    bool resisted = false;
-    for (std::size_t c = 0; c < 6; ++c) resisted = resisted || value_of(s[c * lds + c]) != 0.0;
-    if (!resisted) return;
-    const Vec3<S> d = step_of(i, forward);
-    // T⁻ᵀ v: forces at the near reference, taken to the far one: m - D × f
-    const auto taken = [&](S* v) {
-      const Vec3<S> m = cross(d, Vec3<S>{v[0], v[1], v[2]});
-      for (std::size_t j = 0; j < 3; ++j) v[3 + j] -= m[j];
-    };
-    std::array<S, 36> P;
-    for (std::size_t c = 0; c < 6; ++c)
-      for (std::size_t r = 0; r < 6; ++r) P[6 * c + r] = r < c ? s[r * lds + c] : s[c * lds + r];
-    for (std::size_t c = 0; c < 6; ++c) taken(&P[6 * c]);
-    for (std::size_t r = 0; r < 6; ++r) {
-      std::array<S, 6> row;
-      for (std::size_t c = 0; c < 6; ++c) row[c] = P[6 * c + r];
-      taken(row.data());
-      for (std::size_t c = 0; c < 6; ++c) P[6 * c + r] = row[c];
+  /// The diagonals that `eliminate` starts from may hold what rounding has left of nothing: pivots are compared with the
+  /// stiffness of bays, too. `l`: from `eliminate`, 1/pivot on the diagonal.
+  void see_sizes(std::size_t i, std::size_t n, std::size_t ld, const S* l) {
+    double least = ratio_[i];
+    const GroundTie<S>* tie = ties(i);
+    for (std::size_t u = 0; u < n; ++u) {
+      while (tie != ties_end(i) && tie->unknown < u) ++tie;
+      if (tie != ties_end(i) && tie->unknown == u) continue;  // held, idle or on a spring of any size
+      const double size = bays_->bays().size_of_pivot(u, 1.0 / value_of(l[u * ld + u]));
+      if (!(size >= least)) least = size;
     }
-    for (std::size_t c = 0; c < 6; ++c)
-      for (std::size_t r = 0; r < 6; ++r) {
-        if (r >= c) {
-          k[c * ld + r] += P[6 * c + r];
-          k[(n1 + c) * ld + n1 + r] += P[6 * c + r];
-        }
-        k[c * ld + n1 + r] -= P[6 * c + r];
-      }
-    for (std::size_t a = 6; a < n1; ++a) {
-      std::array<S, 6> q;
-      for (std::size_t r = 0; r < 6; ++r) q[r] = s[r * lds + a];
-      taken(q.data());
-      for (std::size_t r = 0; r < 6; ++r) {
-        k[r * ld + a] -= q[r];
-        k[a * ld + n1 + r] += q[r];
-      }
-    }
+    ratio_[i] = least;
   }
-
-  /// The same with supports: see substitute().
-  void general_step(std::size_t i, bool forward, const DeformedBay<S>& bay, const S* s, Matrix& k, Matrix& g) const {
-    const std::size_t n1 = bay.n1, n2 = bay.n2, all = n1 + n2 + 6, lds = padded(n1);
-    g.assign(all * all, S(0));
-    const auto at = [&](std::size_t r, std::size_t c) -> S& { return g[c * all + r]; };
-    const auto add = [&](std::size_t r, std::size_t c, const S& v) {
-      at(r, c) += v;
-      if (r != c) at(c, r) += v;
-    };
-    for (std::size_t c = 0; c < n1 + n2; ++c)
-      for (std::size_t r = c; r < n1 + n2; ++r) add(6 + r, 6 + c, bay.k[c * bay.ld + r]);
-    const auto near = [](std::size_t u) { return u < 6 ? u : u + 6; };
-    for (std::size_t c = 0; c < n1; ++c)
-      for (std::size_t r = c; r < n1; ++r) add(near(r), near(c), s[c * lds + r]);
-    const Vec3<S> d = step_of(i, forward);
-    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &d, [&](std::size_t target, std::size_t source, const S& f) {
-      for (std::size_t r = 0; r < all; ++r) at(r, target) += S(f * at(r, source));
-      for (std::size_t c = 0; c < all; ++c) at(target, c) += S(f * at(source, c));
-    });
-    const std::array<std::size_t, 6> slot = slots(i);
-    const auto from = [&](std::size_t u) { return u < 6 ? slot[u] : u + 6; };
-    k.assign(bay.ld * (n1 + n2), S(0));
-    for (std::size_t c = 0; c < n1 + n2; ++c)
-      for (std::size_t r = c; r < n1 + n2; ++r) k[c * bay.ld + r] = at(from(r), from(c));
-    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t) {
-      const std::size_t u = t->unknown;
-      if (t->kind == GroundTie<S>::Kind::spring) {
-        k[u * bay.ld + u] += t->stiffness;
-        continue;
-      }
-      for (std::size_t c = 0; c < u; ++c) k[c * bay.ld + u] = S(0);
-      for (std::size_t r = u + 1; r < n1 + n2; ++r) k[u * bay.ld + r] = S(0);
-      k[u * bay.ld + u] = S(1);
-    }
-  }
-  /// Which coordinate stands for each motion of the reference: its own (r) where it is tied, else s.
-  std::array<std::size_t, 6> slots(std::size_t i) const {
-    std::array<std::size_t, 6> slot{6, 7, 8, 9, 10, 11};
-    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
-      if (t->unknown < 6 && t->kind != GroundTie<S>::Kind::idle) slot[t->unknown] = t->unknown;
-    return slot;
-  }
-  template <class Each>
-  void substitute_meeting(const Each& each) const {
-    substitute(ties(meet_), ties_end(meet_), bays_->unknowns(meet_), arms_.plain(meet_), static_cast<const Vec3<S>*>(nullptr),
-               [&](std::size_t target, std::size_t source, const S& f) { each(target, source - 6, f); });
-  }
-
   bool meet(const PreparedFrame<S>& p) {
     const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
     Matrix m(ld * n, S(0));
     for (std::size_t k = 0; k < ld * n; ++k) m[k] = S(left_[k] + right_[k]);
     Matrix scratch;
     bays_->bays().add_station_deformed(p, bays_->station(meet_), m.data(), ld, scratch);
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < c; ++r) m[c * ld + r] = m[r * ld + c];
-    substitute_meeting([&](std::size_t target, std::size_t source, const S& f) {
-      for (std::size_t r = 0; r < n; ++r) m[target * ld + r] += S(f * m[source * ld + r]);
-      for (std::size_t c = 0; c < n; ++c) m[c * ld + target] += S(f * m[c * ld + source]);
-    });
-    FastChain<S>::add_ties(*ground_, bays_->station(meet_), n, ld, m.data());
+    end_step(ties(meet_), ties_end(meet_), arms_.plain(meet_), n, ld, m.data());
     std::size_t worst = 0;
     ratio_[meet_] = K::eliminate(n, 0, ld, m.data(), &worst);
+    see_sizes(meet_, n, ld, m.data());
     meeting_.swap(m);
     return smallest_pivot_ratio() > 0.0;
   }
@@ -333,7 +214,7 @@ class DeformationChain {
     for (std::size_t k = 0; k < padded(n1 + n2) + 6; ++k) h[k] = S(0);
     for (std::size_t u = 0; u < n1; ++u) h[u < 6 ? u : u + 6] = g[u];
     substitute(ties(i), ties_end(i), n1, arms_.plain(i), &d, [&](std::size_t target, std::size_t source, const S& factor) { h[target] += S(factor * h[source]); });
-    const std::array<std::size_t, 6> slot = slots(i);
+    const std::array<std::size_t, 6> slot = slots(ties(i), ties_end(i));
     for (std::size_t u = 0; u < 6; ++u) h[6 + u] = h[slot[u]];
     hold(i, [&](std::size_t u) { h[6 + u] = S(0); });
     K::forward(n1, n2, ld_of(i, forward), factor_.data() + factor_start_[i], h + 6);
@@ -348,7 +229,7 @@ class DeformationChain {
     std::copy(x + start_[far], x + start_[far] + n2, h + n1);
     std::fill(h + n1 + n2, h + padded(n1 + n2), S(0));
     K::backward(n1, n2, ld_of(i, forward), factor_.data() + factor_start_[i], h);
-    const std::array<std::size_t, 6> slot = slots(i);
+    const std::array<std::size_t, 6> slot = slots(ties(i), ties_end(i));
     const Vec3<A> d = forward ? arms_.step_wide(i) : -arms_.step_wide(i - 1);
     std::array<A, 6> near;
     for (std::size_t k = 3; k < 6; ++k) near[k] = slot[k] == k ? A(h[k]) : A(r[k] - A(h[k]));

@@ -201,7 +201,9 @@ class FastChain {
   double invert(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m, const S* own) const {
     add_ties(ground, i, n, ld, m);
     double left = 1.0;
+    const GroundTie<S>* tie = ground.begin(i);
     for (std::size_t k = 0; k < n; ++k) {
+      if (tie != ground.end(i) && tie->unknown == k && (tie++)->kind != GroundTie<S>::Kind::spring) continue;  // a 1 stands there
       const double d = value_of(m[k * ld + k]), o = value_of(own[k * ld + k]);
       if (!(d > 0.0)) return 0.0;
       if (d < left * o) left = d / o;

@@ -12,9 +12,9 @@
 
 #include <baywork/solve/detail/bay_inside.hpp>
 #include <baywork/solve/detail/chain_bays.hpp>
-#include <baywork/solve/detail/chain_deformation.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
 #include <baywork/solve/detail/chain_runs.hpp>
+#include <baywork/solve/detail/deformation_step.hpp>
 #include <baywork/solve/detail/deformed_bay.hpp>
 #include <baywork/solve/detail/rigid_arms.hpp>
 
@@ -72,12 +72,6 @@ class ChainMechanism {
   bool enough() const { return found_.size() >= most_motions || refuted_ >= most_refuted; }
   const GroundTie<S>* ties(std::size_t i) const { return ground_.begin(i); }
   const GroundTie<S>* ties_end(std::size_t i) const { return ground_.end(i); }
-  std::array<std::size_t, 6> slots(std::size_t i) const {
-    std::array<std::size_t, 6> slot{6, 7, 8, 9, 10, 11};
-    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
-      if (t->unknown < 6 && t->kind != GroundTie<S>::Kind::idle) slot[t->unknown] = t->unknown;
-    return slot;
-  }
 
   /// L D Lᵀ of the first n1 of n unknowns, column by column, L below the diagonal, 1/d or zero (held) on it; the rest
   /// becomes the Schur complement (lower triangle). `is_free(j)`: whether a suspected pivot is confirmed.
@@ -156,10 +150,13 @@ class ChainMechanism {
     for (std::size_t i = 0; i <= last && !enough(); ++i) {
       const std::size_t n1 = bays_.unknowns(i), n = n1 + (i < last ? bays_.unknowns(i + 1) : 0);
       bays_.add_station_deformed(p_, i, state.data(), n1, station_scratch_);
-      if (i < last)
-        step(i, state, factor_[i]);
-      else
-        end(i, state, factor_[i]);
+      if (i < last) {
+        const DeformedBay<S>& bay = kept_.get(p_, runs_, arms_, i, true, node_scratch_, scratch_);
+        general_step(ties(i), ties_end(i), arms_.plain(i), arms_.step(i), bay, state.data(), n1, n, factor_[i], general_scratch_);
+      } else {
+        factor_[i] = state;
+        end_step(ties(i), ties_end(i), arms_.plain(i), n, n, factor_[i].data());
+      }
       S* const k = factor_[i].data();
       eliminate(n1, n, k, [&](std::size_t j) {
         if (enough()) return false;
@@ -175,58 +172,6 @@ class ChainMechanism {
         for (std::size_t r = c; r < n2; ++r) state[c * n2 + r] = k[(n1 + c) * n + n1 + r];
     }
   }
-  /// k of e and (r', a'), from the state over (r, a) and the bay's deformations.
-  void step(std::size_t i, const Matrix& state, Matrix& k) {
-    const DeformedBay<S>& bay = kept_.get(p_, runs_, arms_, i, true, node_scratch_, scratch_);
-    const std::size_t n1 = bay.n1, n = n1 + bay.n2, all = n + 6;
-    Matrix g(all * all, S(0));
-    const auto add = [&](std::size_t r, std::size_t c, const S& v) {
-      g[c * all + r] += v;
-      if (r != c) g[r * all + c] += v;
-    };
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = c; r < n; ++r) add(6 + r, 6 + c, bay.k[c * bay.ld + r]);
-    const auto near = [](std::size_t u) { return u < 6 ? u : u + 6; };
-    for (std::size_t c = 0; c < n1; ++c)
-      for (std::size_t r = c; r < n1; ++r) add(near(r), near(c), state[c * n1 + r]);
-    substitute(ties(i), ties_end(i), n1, arms_.plain(i), &arms_.step(i),
-               [&](std::size_t target, std::size_t source, const S& f) {
-                 for (std::size_t r = 0; r < all; ++r) g[target * all + r] += S(f * g[source * all + r]);
-                 for (std::size_t c = 0; c < all; ++c) g[c * all + target] += S(f * g[c * all + source]);
-               });
-    const std::array<std::size_t, 6> slot = slots(i);
-    const auto from = [&](std::size_t u) { return u < 6 ? slot[u] : u + 6; };
-    k.assign(n * n, S(0));
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = c; r < n; ++r) k[c * n + r] = g[from(c) * all + from(r)];
-    tie(i, n, k);
-  }
-  /// The same at the last station, over (r, a).
-  void end(std::size_t i, const Matrix& state, Matrix& k) {
-    const std::size_t n = bays_.unknowns(i);
-    k = state;
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < c; ++r) k[c * n + r] = k[r * n + c];
-    substitute(ties(i), ties_end(i), n, arms_.plain(i), static_cast<const Vec3<S>*>(nullptr),
-               [&](std::size_t target, std::size_t source, const S& f) {
-                 for (std::size_t r = 0; r < n; ++r) k[target * n + r] += S(f * k[(source - 6) * n + r]);
-                 for (std::size_t c = 0; c < n; ++c) k[c * n + target] += S(f * k[c * n + source - 6]);
-               });
-    tie(i, n, k);
-  }
-  void tie(std::size_t i, std::size_t n, Matrix& k) const {
-    for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t) {
-      const std::size_t u = t->unknown;
-      if (t->kind == GroundTie<S>::Kind::spring) {
-        k[u * n + u] += t->stiffness;
-        continue;
-      }
-      for (std::size_t c = 0; c < u; ++c) k[c * n + u] = S(0);
-      for (std::size_t r = u + 1; r < n; ++r) k[u * n + r] = S(0);
-      k[u * n + u] = S(1);
-    }
-  }
-
   /// Motions with the coordinates h at station i, none beyond, and what follows before it; left in u_.
   void move(std::size_t i, Matrix h) {
     u_.assign(6 * p_.frame.nodes.size(), A(0));
@@ -253,7 +198,7 @@ class ChainMechanism {
       for (std::size_t k = 0; k < 6; ++k) r[k] = A(h[k]);
       return;
     }
-    const std::array<std::size_t, 6> slot = slots(s);
+    const std::array<std::size_t, 6> slot = slots(ties(s), ties_end(s));
     const Vec3<A> d = arms_.step_wide(s);
     std::array<A, 6> near;
     for (std::size_t k = 3; k < 6; ++k) near[k] = slot[k] == k ? A(h[k]) : A(r[k] - A(h[k]));
@@ -315,7 +260,7 @@ class ChainMechanism {
   ChainArms<S> arms_;
   DeformedBays<S> kept_;
   NodeMatrix<S> node_scratch_;
-  Matrix station_scratch_;
+  Matrix station_scratch_, general_scratch_;
   DeformedBay<S> scratch_;
   std::array<double, 2> stiffest_{};
   std::array<S, 6> rest_{};  ///< s of the last step back

@@ -219,6 +219,9 @@ class ChainRuns {
     return any;
   }
 
+  void see_ratio(double ratio) {
+    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
+  }
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
     const auto of = [&](const Piece& s, NodeMatrix<S>& scratch) -> const NodeMatrix<S>& {
@@ -253,8 +256,8 @@ class ChainRuns {
       for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
     }
     bays_->add_station(p, a.last, m, ld);
-    const double ratio = K::invert(n, ld, m);
-    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
+    for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])));
+    see_ratio(K::invert(n, ld, m));
     out.pivot.resize(K::packed_size(n));
     K::pack(n, ld, m, out.pivot.data());
     K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, xr);

@@ -36,10 +36,6 @@ Refused reason_to_refuse(const Mechanism& m, const PreparedFrame<S>& p) {
   return {false, "frame", "its softest motion is too soft against its stiffest bar to be told from a free one",
           "stiffnesses within about fourteen orders of magnitude are accepted"};
 }
-template <class S>
-Refused reason_to_refuse(const PreparedFrame<S>& p) {
-  return reason_to_refuse(find_mechanism(p, p.stiffness_entries()), p);
-}
 
 template <class S>
 class FrameFactor {
@@ -48,7 +44,6 @@ class FrameFactor {
 
   SolvePath path() const noexcept { return path_; }
   const std::string& why() const noexcept { return why_; }
-  const ChainEngine<S>* chain() const noexcept { return chain_ ? &*chain_ : nullptr; }
   std::size_t bytes() const noexcept { return chain_ ? chain_->bytes() : sparse_.bytes(); }
 
   /// Throws UnstableFrame or NotConverged where the frame cannot be factored, BadDescription where the path asked for
@@ -57,9 +52,7 @@ class FrameFactor {
     if (o.path != SolvePath::sparse) {
       ChainLayout layout = ChainFinder<S>(p.frame).find();
       why_ = layout.why_not;
-      if (layout.found() && o.path == SolvePath::automatic && layout.stations.size() < from_stations) {
-        why_ = "a chain short enough for the sparse path";
-      } else if (layout.found()) {
+      if (layout.found()) {
         const bool turning = layout.turning;
         chain_.emplace(p, std::move(layout));
         if (take_chain(p, o, turning)) return;
@@ -72,18 +65,19 @@ class FrameFactor {
       why_ = "it was asked for";
     }
     path_ = SolvePath::sparse;
-    if (!factor_sparse(p)) reason_to_refuse(p).say();
+    if (!factor_sparse(p)) refused_.say();
   }
 
-  /// After a member or a support has changed. False where the frame has become unstable or too soft to tell.
+  /// After a member or a support has changed. False where the frame has become unstable or too soft to tell: refused().
   bool renew_member(const PreparedFrame<S>& p, std::size_t member, const SolverOptions& o) {
     if (!chain_) return factor_sparse(p);
-    return chain_->refactor_member(p, member, o.run_both) && sound(p);
+    return sound(p, chain_->refactor_member(p, member, o.run_both));
   }
   bool renew_support(const PreparedFrame<S>& p, std::size_t node, const SolverOptions& o) {
     if (!chain_) return factor_sparse(p);
-    return chain_->refactor_support(p, node, o.run_both) && sound(p);
+    return sound(p, chain_->refactor_support(p, node, o.run_both));
   }
+  const Refused& refused() const noexcept { return refused_; }
 
   std::size_t work_size(const PreparedFrame<S>& p) const { return chain_ ? chain_->work_size() : 2 * p.freedoms.count; }
 
@@ -99,35 +93,37 @@ class FrameFactor {
   }
 
  private:
-  /// Shorter chains take the sparse path unless a chain's is asked for.
-  static constexpr std::size_t from_stations = 200;
-
-  /// Pivots so far below the stiffness they started from are looked at again with twice the digits.
-  bool sound(const PreparedFrame<S>& p) const {
-    if (chain_->smallest_pivot_ratio() > (chain_->is_fast() ? 1e-11 : 1e-12)) return true;
-    return !find_mechanism(p, p.stiffness_entries()).found;
+  /// Whether the chain stands, `factored` or not; pivots so far below the stiffness they started from are looked at again,
+  /// in deformations and with twice the digits.
+  bool sound(const PreparedFrame<S>& p, bool factored) {
+    if (factored && chain_->smallest_pivot_ratio() > (chain_->is_fast() ? 1e-11 : 1e-12)) return true;
+    return accept(find_mechanism(p, chain_->bays()), factored, p);
+  }
+  bool accept(const Mechanism& m, bool factored, const PreparedFrame<S>& p) {
+    if (factored && !m.found) return true;
+    refused_ = reason_to_refuse(m, p);
+    return false;
   }
 
   /// The fast form where one correction brings it within the tolerance, else deformations; false leaves the sparse path.
   bool take_chain(const PreparedFrame<S>& p, const SolverOptions& o, bool turning) {
-    if (o.path != SolvePath::chain && chain_->factor(p, true, 64, o.run_both)) {
-      const double left = chain_->smallest_pivot_ratio() > 1e-11 || o.path == SolvePath::chain_fast ? first_error(p) : 1.0;
-      if (o.path == SolvePath::chain_fast || left < 1e-7 || left * left < 0.01 * o.tolerance) {
-        if (!sound(p)) reason_to_refuse(p).say();
+    if (o.path != SolvePath::chain) {
+      const bool factored = chain_->factor(p, true, 64, o.run_both), asked = o.path == SolvePath::chain_fast;
+      const double left = factored && (asked || chain_->smallest_pivot_ratio() > 1e-11) ? first_error(p) : 1.0;
+      if (asked || (factored && (left < 1e-7 || left * left < 0.01 * o.tolerance))) {
+        if (!sound(p, factored)) refused_.say();
         path_ = SolvePath::chain_fast;
         why_ = "a chain, short enough for the fast form: it leaves " + text::number(left, 2) + " before correction";
         return true;
       }
     }
-    if (o.path == SolvePath::chain_fast) reason_to_refuse(p).say();
     if (!turning) {
       why_ = "a chain with stations where nothing resists turning";
       if (o.path == SolvePath::chain) fail<BadDescription>("solver", "deformations are asked for, but the frame is " + why_, "the sparse path is accepted");
       return false;
     }
-    if (!chain_->factor(p, false, 8, o.run_both) || !sound(p)) {
-      const Mechanism m = find_mechanism(p, p.stiffness_entries());
-      if (m.found || o.path == SolvePath::chain) reason_to_refuse(m, p).say();
+    if (!sound(p, chain_->factor(p, false, 8, o.run_both))) {
+      if (refused_.unstable || o.path == SolvePath::chain) refused_.say();
       why_ = "a chain whose pivots are lost in rounding";
       return false;
     }
@@ -162,11 +158,12 @@ class FrameFactor {
     const bool reorder = node_reach(p.frame) > 12;  // a girder's own order is the better one
     const bool good = sparse_.compute(p.freedoms.count, entries, reorder);
     if (good && sparse_.smallest_pivot_ratio() > 1e-9) return true;
-    return good && !find_mechanism(p, entries).found;
+    return accept(find_mechanism(p, entries), good, p);
   }
 
   SolvePath path_ = SolvePath::sparse;
   std::string why_;
+  Refused refused_;
   std::optional<ChainEngine<S>> chain_;
   SparseFactor<S> sparse_;
 };

@@ -62,18 +62,19 @@ BasicMemberAnswer<S> member_answer(const MemberModes<A>& v, const MemberForces<A
              plain(f.q[3])};
   return out;
 }
-/// The same from node motions in the residual's precision.
+/// The same from node motions in the residual's precision, whether loads act along the member or not.
 template <class S>
 BasicMemberAnswer<S> member_answer(const PreparedFrame<S>& p, std::size_t i, const std::vector<accurate_t<S>>& u,
-                                   const MemberLoading<accurate_t<S>>& l) {
+                                   const LoadedMembers<accurate_t<S>>& loaded) {
   using A = accurate_t<S>;
   const BasicMember<S>& m = p.frame.members[i];
   const MemberIn<A>& in = p.sort(i).accurate;
   const MemberModes<A> v = in.geometry.deformations(&u[6 * m.from], &u[6 * m.to]);
+  const auto* const l = loaded.of(i);
+  if (l == nullptr) return member_answer<S>(v, MemberForces<A>(in, v), MemberLoading<A>{});
   MemberModes<A> net = v;
-  if (l.present)
-    for (std::size_t k = 0; k < 6; ++k) net[k] -= l.modes[k];
-  return member_answer<S>(v, MemberForces<A>(in, net), l);
+  for (std::size_t k = 0; k < 6; ++k) net[k] -= l->loading.modes[k];
+  return member_answer<S>(v, MemberForces<A>(in, net), l->loading);
 }
 
 template <class S>
@@ -155,10 +156,8 @@ void answer_members(const PreparedFrame<S>& p, const std::vector<accurate_t<S>>&
     if (!p.groups.empty()) return;
   }
 #endif
-  const MemberLoading<accurate_t<S>> nothing;
   for (std::size_t i = 0; i < answers.size(); ++i) {
-    const auto* l = loaded.of(i);
-    answers[i] = member_answer(p, i, u, l != nullptr ? l->loading : nothing);
+    answers[i] = member_answer(p, i, u, loaded);
     see_answer(answers[i], s);
   }
 }

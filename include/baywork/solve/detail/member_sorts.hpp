@@ -11,8 +11,10 @@
 
 #include <baywork/core/scalar.hpp>
 #include <baywork/frame/frame.hpp>
+#include <baywork/frame/frame_loads.hpp>
 #include <baywork/frame/member_axes.hpp>
 #include <baywork/solve/detail/twofold.hpp>
+#include <baywork/solve/member_loading.hpp>
 #include <baywork/solve/member_stiffness.hpp>
 
 namespace baywork::detail {
@@ -47,6 +49,39 @@ BasicMember<R> widened(const BasicMember<S>& m) {
   w.start = end(m.start);
   w.end = end(m.end);
   return w;
+}
+
+/// A load along a member in the number type R.
+template <class R, class S>
+BasicMemberLoad<R> widened(const BasicMemberLoad<S>& l) {
+  const auto wide = [](const Vec3<S>& v) { return Vec3<R>{R(v.x), R(v.y), R(v.z)}; };
+  return {static_cast<typename BasicMemberLoad<R>::Kind>(l.kind), l.member, R(l.a), R(l.b), wide(l.first), wide(l.last)};
+}
+
+/// Adds the loads on nodes to forces, six per node.
+template <class R, class S>
+void add_node_loads(const BasicFrameLoads<S>& loads, std::vector<R>& force) {
+  for (const BasicNodeLoad<S>& l : loads.on_nodes)
+    for (std::size_t k = 0; k < 3; ++k) {
+      force[6 * l.node + k] += R(l.force[k]);
+      force[6 * l.node + 3 + k] += R(l.couple[k]);
+    }
+}
+
+/// Adds to the forces on its two nodes (six each) what loads along a member put on them; `held`: what the loads' own
+/// strains would take.
+template <class R>
+void add_loading_forces(const MemberIn<R>& m, const MemberLoading<R>& l, const MemberModes<R>& held, R* start, R* end) {
+  m.geometry.add_end_forces(held, start, end);
+  const Vec3<R> fs = m.to_global(l.start), fe = m.to_global(l.end);
+  const Vec3<R> ms = l.start_torque * m.geometry.x + cross(m.geometry.arm_start, fs);
+  const Vec3<R> me = l.end_torque * m.geometry.x + cross(m.geometry.arm_end, fe);
+  for (std::size_t k = 0; k < 3; ++k) {
+    start[k] -= fs[k];
+    start[3 + k] -= ms[k];
+    end[k] -= fe[k];
+    end[3 + k] -= me[k];
+  }
 }
 
 template <class S>

@@ -17,6 +17,7 @@
 #include <baywork/solve/detail/freedoms.hpp>
 #include <baywork/solve/detail/loaded_members.hpp>
 #include <baywork/solve/detail/member_groups.hpp>
+#include <baywork/solve/detail/member_matrix.hpp>
 #include <baywork/solve/detail/member_sorts.hpp>
 #include <baywork/solve/detail/sparse_factor.hpp>
 #include <baywork/solve/detail/twofold.hpp>
@@ -84,22 +85,14 @@ struct PreparedFrame {
     entries.reserve(frame.members.size() * 78 + 6 * frame.supports.size());
     for (std::size_t i = 0; i < frame.members.size(); ++i) {
       const BasicMember<S>& m = frame.members[i];
-      const MemberIn<S>& p = sort(i).plain;
       std::array<int, 12> number{};
       for (std::size_t k = 0; k < 6; ++k) {
         number[k] = freedoms.of(m.from, k);
         number[6 + k] = freedoms.of(m.to, k);
       }
-      for (std::size_t c = 0; c < 12; ++c) {
-        if (number[c] < 0) continue;
-        std::array<S, 12> motion{}, force{};
-        for (std::size_t k = 0; k < 12; ++k) motion[k] = force[k] = S(0);
-        motion[c] = S(1);
-        const MemberModes<S> v = p.geometry.deformations(motion.data(), motion.data() + 6);
-        p.geometry.add_end_forces(p.stiffness * v, force.data(), force.data() + 6);
-        for (std::size_t r = 0; r < 12; ++r)
-          if (number[r] >= number[c] && value_of(force[r]) != 0.0) entries.push_back({number[r], number[c], force[r]});
-      }
+      put_member_matrix(sort(i).plain, [&](std::size_t r, std::size_t c, const S& v) {
+        if (number[c] >= 0 && number[r] >= number[c] && value_of(v) != 0.0) entries.push_back({number[r], number[c], v});
+      });
     }
     for (const BasicSupport<S>& s : frame.supports)
       for (std::size_t k = 0; k < 6; ++k)
@@ -140,17 +133,20 @@ struct PreparedFrame {
     for_each_spring([&](std::size_t i, std::size_t, const S& k) { force[i] += A(A(sign) * A(k) * u[i]); });
   }
 
-  /// Loads as forces on the nodes (six per node, added), and each loaded member's own loading (kept for its forces).
-  void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, std::vector<MemberLoading<A>>& loading) const {
-    add_loads(loads, force, loading);
-    for (std::size_t i = 0; i < frame.members.size(); ++i)
-      if (loading[i].present) reduce_member(i, loading[i], MemberForces<A>(sort(i).accurate, loading[i].modes), force);
+  /// The members that loads act along, each with what they do to it.
+  void add_loadings(const BasicFrameLoads<S>& loads, LoadedMembers<A>& loaded) const {
+    for (const BasicMemberLoad<S>& l : loads.on_members)
+      add_loading(sort(l.member).wide, sort(l.member).accurate.length, widened<A>(l), loaded[l.member]);
   }
+  /// Loads as forces on the nodes (six per node, added), and the loaded members (kept for their forces).
   void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, LoadedMembers<A>& loaded) const {
-    add_loads(loads, force, loaded);
+    add_node_loads(loads, force);
+    add_loadings(loads, loaded);
     for (typename LoadedMembers<A>::Loaded& l : loaded) {
-      l.held = MemberForces<A>(sort(l.member).accurate, l.loading.modes);
-      reduce_member(l.member, l.loading, l.held, force);
+      const BasicMember<S>& m = frame.members[l.member];
+      const MemberIn<A>& in = sort(l.member).accurate;
+      l.held = MemberForces<A>(in, l.loading.modes);
+      add_loading_forces(in, l.loading, l.held.q, &force[6 * m.from], &force[6 * m.to]);
     }
   }
 
@@ -189,42 +185,6 @@ struct PreparedFrame {
     if (sign < 0)
       for (A& q : f.q) q = A(-q);
     in.geometry.add_end_forces(f.q, &force[6 * m.from], &force[6 * m.to]);
-  }
-
-  /// `loading[member]` is the member's.
-  template <class Loading>
-  void add_loads(const BasicFrameLoads<S>& loads, std::vector<A>& force, Loading& loading) const {
-    const auto wide = [](const Vec3<S>& v) { return Vec3<A>{A(v.x), A(v.y), A(v.z)}; };
-    for (const BasicNodeLoad<S>& l : loads.on_nodes)
-      for (std::size_t k = 0; k < 3; ++k) {
-        force[6 * l.node + k] += A(l.force[k]);
-        force[6 * l.node + 3 + k] += A(l.couple[k]);
-      }
-    for (const BasicMemberLoad<S>& l : loads.on_members) {
-      const BasicMemberLoad<A> w{static_cast<typename BasicMemberLoad<A>::Kind>(l.kind),
-                                 l.member,
-                                 A(l.a),
-                                 A(l.b),
-                                 wide(l.first),
-                                 wide(l.last)};
-      add_loading(sort(l.member).wide, sort(l.member).accurate.length, w, loading[l.member]);
-    }
-  }
-  /// `held`: the forces of the loading's strains.
-  void reduce_member(std::size_t i, const MemberLoading<A>& l, const MemberForces<A>& held,
-                     std::vector<A>& force) const {
-    const BasicMember<S>& m = frame.members[i];
-    const MemberIn<A>& p = sort(i).accurate;
-    p.geometry.add_end_forces(held.q, &force[6 * m.from], &force[6 * m.to]);
-    const Vec3<A> fs = p.to_global(l.start), fe = p.to_global(l.end);
-    const Vec3<A> ms = l.start_torque * p.geometry.x + cross(p.geometry.arm_start, fs);
-    const Vec3<A> me = l.end_torque * p.geometry.x + cross(p.geometry.arm_end, fe);
-    for (std::size_t k = 0; k < 3; ++k) {
-      force[6 * m.from + k] -= fs[k];
-      force[6 * m.from + 3 + k] -= ms[k];
-      force[6 * m.to + k] -= fe[k];
-      force[6 * m.to + 3 + k] -= me[k];
-    }
   }
 
   void find_members_at_supports() {

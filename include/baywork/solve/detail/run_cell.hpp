@@ -66,39 +66,17 @@ class RunCell {
 
   /// Loads as forces on the cell's nodes (six per node, added). `closing`: of the members in the last station instead.
   void reduce(const BasicFrameLoads<S>& loads, bool closing, std::vector<R>& force) const {
-    const auto wide = [](const Vec3<S>& v) { return Vec3<R>{R(v.x), R(v.y), R(v.z)}; };
-    if (!closing)
-      for (const BasicNodeLoad<S>& l : loads.on_nodes)
-        for (std::size_t k = 0; k < 3; ++k) {
-          force[6 * l.node + k] += R(l.force[k]);
-          force[6 * l.node + 3 + k] += R(l.couple[k]);
-        }
+    if (!closing) add_node_loads(loads, force);
     for (const BasicMemberLoad<S>& l : loads.on_members) {
       if ((st_.closes[l.member] != 0) != closing) continue;
       const BasicMember<S>& m = p_.frame.members[l.member];
       const MemberIn<R>& in = member_in<R>(p_.sort(l.member));
-      const BasicMemberLoad<R> w{static_cast<typename BasicMemberLoad<R>::Kind>(l.kind),
-                                 l.member,
-                                 R(l.a),
-                                 R(l.b),
-                                 wide(l.first),
-                                 wide(l.last)};
-      MemberLoading<R> held;
+      MemberLoading<R> loading;
       if constexpr (std::is_same_v<R, S>)
-        add_loading(m, in.length, w, held);
+        add_loading(m, in.length, l, loading);
       else
-        add_loading(p_.sort(l.member).wide, in.length, w, held);
-      R *start = force.data() + 6 * m.from, *end = force.data() + 6 * m.to;
-      in.geometry.add_end_forces(in.stiffness * held.modes, start, end);
-      const Vec3<R> fs = in.to_global(held.start), fe = in.to_global(held.end);
-      const Vec3<R> ms = held.start_torque * in.geometry.x + cross(in.geometry.arm_start, fs);
-      const Vec3<R> me = held.end_torque * in.geometry.x + cross(in.geometry.arm_end, fe);
-      for (std::size_t k = 0; k < 3; ++k) {
-        start[k] -= fs[k];
-        start[3 + k] -= ms[k];
-        end[k] -= fe[k];
-        end[3 + k] -= me[k];
-      }
+        add_loading(p_.sort(l.member).wide, in.length, widened<R>(l), loading);
+      add_loading_forces(in, loading, in.stiffness * loading.modes, force.data() + 6 * m.from, force.data() + 6 * m.to);
     }
     for (std::size_t i = 0; i < force.size(); ++i)
       if (value_of(force[i]) != 0.0 && is_idle(i))

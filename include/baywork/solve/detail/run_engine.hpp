@@ -271,19 +271,17 @@ class RunEngine {
   /// Forces from the motions u_ against the rigid motion of the cell's first station: no large displacements meet.
   void tell_members(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
                     const BasicRunLoads<S>& loads, std::size_t which, std::vector<BasicMemberAnswer<S>>& out) {
-    using A = accurate_t<S>;
     const BasicFrame<S>& f = prepared.frame;
     wide_.assign(u_.begin(), u_.end());
-    loading_.assign(f.members.size(), MemberLoading<A>{});
-    unused_.assign(wide_.size(), A(0));
-    prepared.reduce(loads.everywhere, unused_, loading_);
+    loading_.clear(f.members.size());
+    prepared.add_loadings(loads.everywhere, loading_);
     for (const BasicCellLoads<S>& l : loads.at)
-      if (l.cell == which) prepared.reduce(l.loads, unused_, loading_);
+      if (l.cell == which) prepared.add_loadings(l.loads, loading_);
     BasicMemberAnswer<S> nothing;
     for (std::array<S, 6>* six : {&nothing.start, &nothing.end, &nothing.modes}) six->fill(S(0));
     out.assign(f.members.size(), nothing);
     for (std::size_t i = 0; i < f.members.size(); ++i)
-      if (station.closes[i] == 0 || which + 1 == layout.cells) out[i] = member_answer(prepared, i, wide_, loading_[i]);
+      if (station.closes[i] == 0 || which + 1 == layout.cells) out[i] = member_answer(prepared, i, wide_, loading_);
   }
   std::size_t m_ = 0, used_ = 0;
   std::vector<std::size_t> held_, loaded_, cuts_;  ///< stations with supports or ends; cells with loads; all cuts
@@ -302,8 +300,8 @@ class RunEngine {
   std::vector<Six<R>> rigid_, resultants_;  ///< r at each cut; N at each piece's right end
   std::vector<std::vector<R>> locals_;
   std::vector<R> everywhere_, force_, x_, u_;
-  std::vector<accurate_t<S>> wide_, unused_;
-  std::vector<MemberLoading<accurate_t<S>>> loading_;
+  std::vector<accurate_t<S>> wide_;
+  LoadedMembers<accurate_t<S>> loading_;
 };
 
 }  // namespace baywork::detail
