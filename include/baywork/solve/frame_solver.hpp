@@ -73,11 +73,6 @@ class BasicFrameSolver {
   void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const;
 
  private:
-  void find_rate() {
-    std::vector<S> work(factor_.work_size(prepared_));
-    rate_ = detail::rate_of_correction(prepared_, [&](const auto& forces, auto& motions) { factor_.solve(prepared_, forces, motions, work); });
-  }
-
   /// The held motions and the loads; residual := forces on the nodes when none of the unknowns has moved.
   void start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
     using A = detail::accurate_t<S>;
@@ -164,7 +159,6 @@ class BasicFrameSolver {
   detail::PreparedFrame<S> prepared_;
   SolverOptions options_;
   detail::FrameFactor<S> factor_;
-  double rate_ = 0;  ///< by which corrections shrink
 };
 
 template <Scalar S>
@@ -172,7 +166,6 @@ BasicFrameSolver<S>::BasicFrameSolver(BasicFrame<S> frame, const SolverOptions& 
   if (!is_finite(options.tolerance) || !(options.tolerance > 0))
     fail<BadDescription>("solver", "the tolerance is " + text::number(options.tolerance), "a finite number above zero is accepted");
   factor_.choose(prepared_, options_);
-  find_rate();
 }
 
 template <Scalar S>
@@ -185,11 +178,11 @@ void BasicFrameSolver<S>::change_member(std::size_t member, const BasicFrameSect
   const BasicFrameSection<S> before = m.section;
   m.section = section;
   prepared_.renew_member(member);
-  if (factor_.renew_member(prepared_, member, options_)) return find_rate();
+  if (factor_.renew_member(prepared_, member, options_)) return;
   const detail::Refused refused = factor_.refused();
   m.section = before;
   prepared_.renew_member(member);
-  factor_.renew_member(prepared_, member, options_);
+  factor_.choose(prepared_, options_);
   refused.say();
 }
 
@@ -204,11 +197,11 @@ void BasicFrameSolver<S>::change_support(std::size_t node, const std::array<Basi
   detail::validate_restraints(motion, [&] { return "support at " + prepared_.frame.name_of_node(node); });
   support->motion = motion;
   prepared_.renew_supports();
-  if (factor_.renew_support(prepared_, node, options_)) return find_rate();
+  if (factor_.renew_support(prepared_, node, options_)) return;
   const detail::Refused refused = factor_.refused();
   support->motion = before;
   prepared_.renew_supports();
-  factor_.renew_support(prepared_, node, options_);
+  factor_.choose(prepared_, options_);
   refused.say();
 }
 
@@ -216,7 +209,7 @@ template <Scalar S>
 void BasicFrameSolver<S>::solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
   validate(loads, prepared_.frame);
   start(loads, w);
-  detail::Certifier<S> certifier(prepared_, w.residual, rate_);
+  detail::Certifier<S> certifier(prepared_, w.residual, factor_.rate());
   detail::Sizes correction = correct(w), reached{};
   balance(w, correction);
   certifier.first(correction);

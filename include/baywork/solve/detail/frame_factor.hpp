@@ -2,6 +2,8 @@
 // The factorisation behind a solver: chooses the path, and gives motions for forces whichever it is.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -11,6 +13,7 @@
 #include <baywork/core/error.hpp>
 #include <baywork/solve/detail/chain_engine.hpp>
 #include <baywork/solve/detail/prepared_frame.hpp>
+#include <baywork/solve/detail/rate_of_correction.hpp>
 #include <baywork/solve/detail/sparse_factor.hpp>
 #include <baywork/solve/mechanism.hpp>
 #include <baywork/solve/solve_path.hpp>
@@ -46,36 +49,20 @@ class FrameFactor {
   const std::string& why() const noexcept { return why_; }
   std::size_t bytes() const noexcept { return chain_ ? chain_->bytes() : sparse_.bytes(); }
 
+  /// By which corrections with this factorisation shrink.
+  double rate() const noexcept { return rate_; }
+
   /// Throws UnstableFrame or NotConverged where the frame cannot be factored, BadDescription where the path asked for
   /// cannot be taken.
   void choose(const PreparedFrame<S>& p, const SolverOptions& o) {
-    if (o.path != SolvePath::sparse) {
-      ChainLayout layout = ChainFinder<S>(p.frame).find();
-      why_ = layout.why_not;
-      if (layout.found()) {
-        const bool turning = layout.turning;
-        chain_.emplace(p, std::move(layout));
-        if (take_chain(p, o, turning)) return;
-        chain_.reset();
-      } else if (o.path != SolvePath::automatic) {
-        fail<BadDescription>("solver", std::string("the path \"") + name(o.path) + "\" is asked for, but the frame is no chain: " + why_,
-                             "a chain, or the sparse path, is accepted");
-      }
-    } else {
-      why_ = "it was asked for";
-    }
-    path_ = SolvePath::sparse;
-    if (!factor_sparse(p)) refused_.say();
+    if (!chosen(p, o)) refused_.say();
   }
-
   /// After a member or a support has changed. False where the frame has become unstable or too soft to tell: refused().
   bool renew_member(const PreparedFrame<S>& p, std::size_t member, const SolverOptions& o) {
-    if (!chain_) return factor_sparse(p);
-    return sound(p, chain_->refactor_member(p, member, o.run_both));
+    return renewed(p, o, [&] { return chain_->refactor_member(p, member, o.run_both); });
   }
   bool renew_support(const PreparedFrame<S>& p, std::size_t node, const SolverOptions& o) {
-    if (!chain_) return factor_sparse(p);
-    return sound(p, chain_->refactor_support(p, node, o.run_both));
+    return renewed(p, o, [&] { return chain_->refactor_support(p, node, o.run_both); });
   }
   const Refused& refused() const noexcept { return refused_; }
 
@@ -96,72 +83,101 @@ class FrameFactor {
   /// Whether the chain stands, `factored` or not; pivots so far below the stiffness they started from are looked at again,
   /// in deformations and with twice the digits.
   bool sound(const PreparedFrame<S>& p, bool factored) {
-    if (factored && chain_->smallest_pivot_ratio() > (chain_->is_fast() ? 1e-11 : 1e-12)) return true;
+    if (factored && chain_->smallest_pivot_ratio() > sound_ratio()) return true;
     return accept(find_mechanism(p, chain_->bays()), factored, p);
   }
+  double sound_ratio() const { return chain_->is_fast() ? 1e-11 : 1e-12; }
   bool accept(const Mechanism& m, bool factored, const PreparedFrame<S>& p) {
     if (factored && !m.found) return true;
     refused_ = reason_to_refuse(m, p);
     return false;
   }
 
-  /// The fast form where one correction brings it within the tolerance, else deformations; false leaves the sparse path.
-  bool take_chain(const PreparedFrame<S>& p, const SolverOptions& o, bool turning) {
+  /// False where the frame is refused.
+  bool chosen(const PreparedFrame<S>& p, const SolverOptions& o) {
+    chain_.reset();
+    if (o.path == SolvePath::sparse) {
+      why_ = "it was asked for";
+    } else {
+      ChainLayout layout = ChainFinder<S>(p.frame).find();
+      why_ = layout.why_not;
+      if (layout.found()) {
+        const bool turning = layout.turning;
+        chain_.emplace(p, std::move(layout));
+        const Taken taken = take_chain(p, o, turning);
+        if (taken != Taken::no) return taken == Taken::yes;
+        chain_.reset();
+      } else if (o.path != SolvePath::automatic) {
+        fail<BadDescription>("solver", std::string("the path \"") + name(o.path) + "\" is asked for, but the frame is no chain: " + why_,
+                             "a chain, or the sparse path, is accepted");
+      }
+    }
+    path_ = SolvePath::sparse;
+    return factor_sparse(p);
+  }
+
+  /// A change that takes the path chosen before out of its depth is answered by choosing anew.
+  template <class Refactor>
+  bool renewed(const PreparedFrame<S>& p, const SolverOptions& o, const Refactor& refactor) {
+    if (!chain_) return factor_sparse(p);
+    const bool stands = sound(p, refactor()) && corrects(p, 1.0);
+    if (o.path != SolvePath::automatic || (!stands && refused_.unstable)) return stands;
+    return (stands && rate_ < enough(o)) || chosen(p, o);
+  }
+
+  enum class Taken { yes, no, refused };
+  /// The fast form where one correction brings it within the tolerance, else deformations, where corrections converge.
+  Taken take_chain(const PreparedFrame<S>& p, const SolverOptions& o, bool turning) {
     if (o.path != SolvePath::chain) {
+      path_ = SolvePath::chain_fast;
       const bool factored = chain_->factor(p, true, 64, o.run_both), asked = o.path == SolvePath::chain_fast;
-      const double left = factored && (asked || chain_->smallest_pivot_ratio() > 1e-11) ? first_error(p) : 1.0;
-      if (asked || (factored && (left < 1e-7 || left * left < 0.01 * o.tolerance))) {
-        if (!sound(p, factored)) refused_.say();
-        path_ = SolvePath::chain_fast;
-        why_ = "a chain, short enough for the fast form: it leaves " + text::number(left, 2) + " before correction";
-        return true;
+      if (asked || (factored && chain_->smallest_pivot_ratio() > sound_ratio())) {
+        if (!sound(p, factored) || !corrects(p, asked ? 1.0 : enough(o))) return Taken::refused;
+        why_ = "a chain, short enough for the fast form: a correction leaves " + text::number(rate_, 2) + " of the error";
+        if (asked || rate_ < enough(o)) return Taken::yes;
       }
     }
     if (!turning) {
       why_ = "a chain with stations where nothing resists turning";
       if (o.path == SolvePath::chain) fail<BadDescription>("solver", "deformations are asked for, but the frame is " + why_, "the sparse path is accepted");
-      return false;
-    }
-    if (!sound(p, chain_->factor(p, false, 8, o.run_both))) {
-      if (refused_.unstable || o.path == SolvePath::chain) refused_.say();
-      why_ = "a chain whose pivots are lost in rounding";
-      return false;
+      return Taken::no;
     }
     path_ = SolvePath::chain;
-    why_ = "a chain, counted in deformations";
-    return true;
-  }
-
-  /// What one solution leaves of itself: the next correction against it, for a load of all sorts.
-  double first_error(const PreparedFrame<S>& p) const {
-    const std::size_t size = 6 * p.frame.nodes.size();
-    std::vector<A> force(size, A(0)), u(size, A(0)), d(size, A(0)), answer(size, A(0));
-    const std::vector<A> ground(6 * p.frame.supports.size(), A(0));
-    std::vector<S> work(work_size(p));
-    for (std::size_t i = 0; i < size; ++i)
-      if (p.freedoms.number[i] >= 0) force[i] = A(S(i % 6 < 3 ? 1.0 + 0.37 * static_cast<double>(i % 7) : 0.0));
-    chain_->solve(p, force, u, work);
-    p.add_internal_forces(u, ground, answer);
-    for (std::size_t i = 0; i < size; ++i) answer[i] = p.freedoms.number[i] >= 0 ? A(force[i] - answer[i]) : A(0);
-    chain_->solve(p, answer, d, work);
-    double whole = 0, rest = 0;
-    for (std::size_t i = 0; i < size; ++i) {
-      const double scale = i % 6 < 3 ? 1.0 : p.longest;
-      whole = (std::max)(whole, std::abs(value_of(u[i])) * scale);
-      rest = (std::max)(rest, std::abs(value_of(d[i])) * scale);
+    const bool asked = o.path == SolvePath::chain;
+    if (!sound(p, chain_->factor(p, false, 8, o.run_both)) || !corrects(p, asked ? 1.0 : enough(o))) {
+      if (refused_.unstable || asked) return Taken::refused;
+      why_ = "a chain whose pivots are lost in rounding";
+      return Taken::no;
     }
-    return rest <= whole && whole > 0 ? rest / whole : 1.0;
+    if (!asked && !(rate_ < enough(o))) {
+      why_ = "a chain whose bars differ so much in stiffness that corrections do not converge";
+      return Taken::no;
+    }
+    why_ = "a chain, counted in deformations";
+    return Taken::yes;
+  }
+  /// The rate at which corrections with the path taken must shrink for it to be kept.
+  double enough(const SolverOptions& o) const {
+    return path_ == SolvePath::chain_fast ? (std::max)(1e-7, std::sqrt(0.01 * o.tolerance)) : 0.1;
+  }
+  /// Measures the rate, as far as `limit`. Pivots can look sound where nothing but rounding holds the frame, but then
+  /// nothing is corrected: that is looked at again, too. False where it is a mechanism.
+  bool corrects(const PreparedFrame<S>& p, double limit) {
+    std::vector<S> work(work_size(p));
+    rate_ = rate_of_correction(p, limit, [&](const auto& forces, auto& motions) { solve(p, forces, motions, work); });
+    if (rate_ < 0.1 || limit < 0.1) return true;
+    return accept(chain_ ? find_mechanism(p, chain_->bays()) : find_mechanism(p, p.stiffness_entries()), true, p);
   }
 
   bool factor_sparse(const PreparedFrame<S>& p) {
     const std::vector<Entry<S>> entries = p.stiffness_entries();
     const bool reorder = node_reach(p.frame) > 12;  // a girder's own order is the better one
     const bool good = sparse_.compute(p.freedoms.count, entries, reorder);
-    if (good && sparse_.smallest_pivot_ratio() > 1e-9) return true;
-    return accept(find_mechanism(p, entries), good, p);
+    return ((good && sparse_.smallest_pivot_ratio() > 1e-9) || accept(find_mechanism(p, entries), good, p)) && corrects(p, 1.0);
   }
 
   SolvePath path_ = SolvePath::sparse;
+  double rate_ = 0;
   std::string why_;
   Refused refused_;
   std::optional<ChainEngine<S>> chain_;
