@@ -13,10 +13,12 @@
 #include <utility>
 #include <vector>
 
+#include <baywork/response.hpp>
 #include <baywork/solve/frame_solver.hpp>
 
 #include "support/methods.hpp"
 #include "support/peak.hpp"
+#include "support/uniform_method.hpp"
 
 namespace {
 
@@ -77,6 +79,36 @@ void add(Task task, Kind kind, std::size_t bays) {
   benchmark::RegisterBenchmark(row.c_str(), run<M>, task, kind, bays)->Unit(benchmark::kMicrosecond);
 }
 
+void run_uniform(benchmark::State& state, Task task, std::size_t bays) {
+  ChainUniform method(job_of(Kind::box, bays), task == Task::hundred_loads ? 100 : 1);
+  for (auto _ : state) {
+    if (task == Task::full)
+      method.full();
+    else
+      method.solve();
+    benchmark::DoNotOptimize(method.middle());
+    benchmark::ClobberMemory();
+  }
+}
+void add_uniform(std::size_t bays) {
+  for (const Task t : {Task::full, Task::one_load, Task::hundred_loads}) {
+    const std::string row = std::string(name(t)) + "/" + ChainUniform::name + "/bays:" + std::to_string(bays);
+    benchmark::RegisterBenchmark(row.c_str(), run_uniform, t, bays)->Unit(benchmark::kMicrosecond);
+  }
+}
+
+/// A point load between two joints, put in girder words, to the forces in all members: kept analysis and response.
+void run_point_load(benchmark::State& state, std::size_t bays) {
+  const Analysis analysis{girder(Kind::box, bays)};
+  const std::vector<Action> actions{point_load(ChordOf::bottom_left, 0.26 * static_cast<double>(bays), 1.0_kN)};
+  Response response;
+  AnalysisWorkspace space;
+  for (auto _ : state) {
+    analysis.solve(actions, response, space);
+    benchmark::ClobberMemory();
+  }
+}
+
 /// Largest difference of displacements from the certified answer, against the largest displacement; likewise rotations.
 template <Method M>
 double difference(const FrameAnswer& right, const M& method, const std::vector<double>& x) {
@@ -126,6 +158,17 @@ bool right(Kind kind) {
   return all;
 }
 
+bool uniform_right() {
+  const Job& job = job_of(Kind::box, 40);
+  const FrameAnswer answer = FrameSolver(job.prepared.frame).solve(job.loads);
+  ChainUniform method(job);
+  method.full();
+  const double right = answer.motions[6 * job.mid_node + 2], d = std::abs(method.middle()[2] / right - 1);
+  if (d <= 1e-9) return true;
+  std::fprintf(stderr, "bench_solve: %s is wrong by %.1e\n", ChainUniform::name, d);
+  return false;
+}
+
 std::vector<std::size_t> bays_asked_for(int& argc, char** argv) {
   std::string list = "10,40,160,1000";
   int kept = 1;
@@ -162,7 +205,7 @@ int main(int argc, char** argv) try {
   for_each_method([&]<class M>() {
     for (const Kind s : {Kind::box, Kind::irregular, Kind::triangular, Kind::ladder}) good = right<M>(s) && good;
   });
-  if (!good) return 1;
+  if (!uniform_right() || !good) return 1;
 
   peak_flops = measured_peak();
   char peak[32];
@@ -183,6 +226,11 @@ int main(int argc, char** argv) try {
       for (const Kind s : {Kind::irregular, Kind::triangular, Kind::ladder}) add<M>(Task::full, s, n);
     }
   });
+  for (const std::size_t n : bays) {
+    if (ChainUniform::takes(n)) add_uniform(n);
+    benchmark::RegisterBenchmark(("point_load/certified/bays:" + std::to_string(n)).c_str(), run_point_load, n)
+        ->Unit(benchmark::kMicrosecond);
+  }
   benchmark::RunSpecifiedBenchmarks();
   benchmark::Shutdown();
   return 0;
