@@ -109,27 +109,31 @@ class RunEngine {
   }
 
   /// The segment of so many equal cells: its binary digits by doubling, put together from the longest down, since long
-  /// segments have the cheaper joins.
+  /// segments have the cheaper joins. Lengths met on the way are kept: what is left and right of mid-span shares most.
   std::size_t repeated(std::size_t length) {
-    for (const auto& [known, at] : lengths_)
-      if (known == length) return at;
     while (powers_.size() < static_cast<std::size_t>(std::bit_width(length))) {
       const std::size_t twice = new_segment();
       scratch_.join(m_, segment(powers_.back()), segment(powers_.back()), segment(twice));
       powers_.push_back(twice);
     }
-    std::size_t out = none;
+    std::size_t out = none, sum = 0;
     for (std::size_t digit = powers_.size(); digit-- > 0;) {
       if ((length >> digit) % 2 == 0) continue;
-      if (out == none) {
-        out = powers_[digit];
+      sum += std::size_t{1} << digit;
+      const auto known = std::find_if(lengths_.begin(), lengths_.end(), [&](const auto& l) { return l.first == sum; });
+      if (known != lengths_.end()) {
+        out = known->second;
         continue;
       }
-      const std::size_t sum = new_segment();
-      scratch_.join(m_, segment(out), segment(powers_[digit]), segment(sum));
-      out = sum;
+      if (out == none) {
+        out = powers_[digit];
+      } else {
+        const std::size_t joined = new_segment();
+        scratch_.join(m_, segment(out), segment(powers_[digit]), segment(joined));
+        out = joined;
+      }
+      lengths_.push_back({sum, out});
     }
-    lengths_.push_back({length, out});
     return out;
   }
 

@@ -2,6 +2,7 @@
 // The segments of a run and its supports, put together from left to right.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -208,19 +209,22 @@ class RunAssembly {
       std::swap(hold.order[c], hold.order[best]);
       const Q* pivot = b.data() + hold.order[c] * size;
       const Q inverse = Q(Q(1) / pivot[c]);
-      const auto subtract = [&](Q* row) {
+      const auto subtract = [&](Q* row, std::size_t kept_from) {
         if (value_of(row[c]) == 0.0) return;
         const Q factor = Q(row[c] * inverse);
-        for (std::size_t j = c + 1; j < size; ++j)
-          if (value_of(pivot[j]) != 0.0) row[j] -= Q(factor * pivot[j]);
+        const auto columns = [&](std::size_t from, std::size_t to) {
+          for (std::size_t j = from; j < to; ++j)
+            if (value_of(pivot[j]) != 0.0) row[j] -= Q(factor * pivot[j]);
+        };
+        columns(c + 1, pivots);
+        columns(kept_from, size);
       };
-      for (std::size_t i = c + 1; i < pivots; ++i) subtract(b.data() + hold.order[i] * size);
-      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(b.data() + i * size);
+      for (std::size_t i = c + 1; i < pivots; ++i) subtract(b.data() + hold.order[i] * size, pivots);
+      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(b.data() + i * size, i);  // symmetric: half of it
     }
-    if (kept == 0) return;
     for (std::size_t c = 0; c < kept; ++c)
       for (std::size_t i = 0; i <= kept; ++i)
-        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + c) * size + pivots + i]);
+        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + (std::min)(c, i)) * size + pivots + (std::max)(c, i)]);
   }
 
   /// Finds the block's unknowns from those of the next station.
