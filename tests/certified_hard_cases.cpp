@@ -7,6 +7,8 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <numeric>
+#include <string>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -55,23 +57,44 @@ TEST_CASE("the certified error is never below the true one, whatever acts alone"
   std::vector<double> ratios;
   double worst = 0, worst_true = 0;
   std::array<std::size_t, 3> met{};
-  for (std::uint64_t seed = 1; seed <= 400; ++seed) {
+  std::array<std::size_t, 4> taken{};
+  std::vector<std::uint64_t> seeds(400);
+  std::iota(seeds.begin(), seeds.end(), std::uint64_t{1});
+  seeds.insert(seeds.end(), {2224, 3419});  // corrections that shrank unevenly
+  for (const std::uint64_t seed : seeds) {
     const varied::Case c = varied::any_case(seed);
-    INFO("seed " << seed << ", " << c.character << " of " << c.frame.nodes.size() << " nodes");
     ++met[c.character == "girder" ? 0U : c.character == "tangle" ? 1U : 2U];
-    const FrameAnswer a = FrameSolver(c.frame).solve(c.loads);
     const BasicFrameAnswer<Wide> truth = BasicFrameSolver<Wide>(converted<Wide>(c.frame)).solve(converted<Wide>(c.loads));
     CHECK(truth.certificate.worst() < 1e-16);
-    const std::array<double, 2> error = true_error(c.frame, c.loads, a, truth);
-    const std::array<double, 2> certified{a.certificate.displacement_error, a.certificate.force_error};
-    for (std::size_t k = 0; k < 2; ++k) {
-      CHECK(certified[k] >= error[k]);
-      CHECK(certified[k] < 1e-10);
-      ratios.push_back(certified[k] / (std::max)(error[k], std::ldexp(1.0, -54)));
-      worst = (std::max)(worst, certified[k]);
-      worst_true = (std::max)(worst_true, error[k]);
+    for (const SolvePath path : {SolvePath::automatic, SolvePath::sparse, SolvePath::chain, SolvePath::chain_fast}) {
+      INFO("seed " << seed << ", " << c.character << " of " << c.frame.nodes.size() << " nodes, path " << std::string(name(path)));
+      FrameAnswer a;
+      try {
+        a = FrameSolver(c.frame, {.path = path}).solve(c.loads);
+      } catch (const BadDescription&) {
+        CHECK(path != SolvePath::automatic);  // no chain, but one was asked for
+        continue;
+      } catch (const NotConverged&) {
+        CHECK((path == SolvePath::chain || path == SolvePath::chain_fast));  // too soft for the form asked for
+        continue;
+      }
+      ++taken[static_cast<std::size_t>(path)];
+      const std::array<double, 2> error = true_error(c.frame, c.loads, a, truth);
+      const std::array<double, 2> certified{a.certificate.displacement_error, a.certificate.force_error};
+      for (std::size_t k = 0; k < 2; ++k) {
+        CHECK(certified[k] >= error[k]);
+        CHECK(certified[k] < 1e-10);
+        ratios.push_back(certified[k] / (std::max)(error[k], std::ldexp(1.0, -54)));
+        worst = (std::max)(worst, certified[k]);
+        worst_true = (std::max)(worst_true, error[k]);
+      }
     }
   }
+  CHECK(taken[static_cast<std::size_t>(SolvePath::automatic)] == seeds.size());
+  CHECK(taken[static_cast<std::size_t>(SolvePath::chain)] >= 200);
+  CHECK(taken[static_cast<std::size_t>(SolvePath::chain_fast)] >= 200);
+  MESSAGE("taken: chain " << taken[static_cast<std::size_t>(SolvePath::chain)] << ", fast "
+                          << taken[static_cast<std::size_t>(SolvePath::chain_fast)] << " of " << seeds.size());
   for (const std::size_t number : met) CHECK(number >= 50);
   std::sort(ratios.begin(), ratios.end());
   MESSAGE("certified against true error: least ratio " << ratios.front() << ", median " << ratios[ratios.size() / 2]
