@@ -28,17 +28,28 @@ constexpr double value_of(const T& x) {
     return value_of(x.value());
 }
 
+namespace detail {
+/// The bits of a double. Some standard libraries of C++20 compilers do not have bit_cast yet; the compilers do.
+constexpr std::uint64_t bits_of(double x) {
+#ifdef __cpp_lib_bit_cast
+  return std::bit_cast<std::uint64_t>(x);
+#else
+  return __builtin_bit_cast(std::uint64_t, x);
+#endif
+}
+}  // namespace detail
+
 /// False for NaN and infinities. Looks at the bits, so that it also holds under relaxed floating-point flags.
 template <class T>
 constexpr bool is_finite(const T& x) {
   constexpr std::uint64_t exponent = 0x7FF0'0000'0000'0000ULL;
-  return (std::bit_cast<std::uint64_t>(value_of(x)) & exponent) != exponent;
+  return (detail::bits_of(value_of(x)) & exponent) != exponent;
 }
 
 /// True for +infinity alone (an infinite shear area or joint stiffness means "rigid"); also bitwise.
 template <class T>
 constexpr bool is_infinite(const T& x) {
-  return std::bit_cast<std::uint64_t>(value_of(x)) == 0x7FF0'0000'0000'0000ULL;
+  return detail::bits_of(value_of(x)) == 0x7FF0'0000'0000'0000ULL;
 }
 
 /// +infinity as a plain number: "rigid" for stiffnesses and shear areas.

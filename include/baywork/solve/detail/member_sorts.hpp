@@ -3,7 +3,6 @@
 #pragma once
 
 #include <array>
-#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <unordered_map>
@@ -131,7 +130,7 @@ class MemberSorter {
  private:
   using Key = std::array<S, 39>;
 
-  static std::uint64_t bits(const S& v) { return std::bit_cast<std::uint64_t>(static_cast<double>(v)); }
+  static std::uint64_t bits(const S& v) { return bits_of(static_cast<double>(v)); }
   static Key key_of(const BasicFrame<S>& frame, const BasicMember<S>& m) {
     using A = accurate_t<S>;
     Key k{};
