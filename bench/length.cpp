@@ -79,9 +79,9 @@ Measured measure(bench::Kind kind, std::size_t bays) {
       start = std::chrono::steady_clock::now();
       solver.solve(loads, answer, space);
       m.solve = (std::min)(m.solve, seconds_since(start));
+      if (run == 0 && again == 0) peak_solve = resident("VmHWM:") - before;
     }
     if (run > 0) continue;
-    peak_solve = resident("VmHWM:") - before;
     std::printf("%10zu  %-22s %12.1f %12.3f %12.3f   %.1e  %.6e", bays, name(solver.path()),
                 static_cast<double>(solver.factor_bytes()) / m.bays, peak_factor / 1e9, peak_solve / 1e9,
                 answer.certificate.worst(), answer.motions[6 * mid_node + 2]);

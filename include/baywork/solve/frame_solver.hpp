@@ -136,8 +136,8 @@ class BasicFrameSolver {
     answer.certificate = found;
     answer.motions.resize(w.motions.size());
     for (std::size_t i = 0; i < w.motions.size(); ++i) answer.motions[i] = detail::rounded<S>(w.motions[i]);
-    answer.members.resize(f.members.size());
     answer.members.swap(w.members);
+    w.members.reserve(f.members.size());  // for the next solve; until then its pages stay untouched
     prepared_.add_member_forces_at_supports(w.correction, -1.0, w.residual);  // the last correction is not balanced yet
     give_to_supports(w);
     answer.reactions.resize(f.supports.size());
