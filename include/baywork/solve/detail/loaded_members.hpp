@@ -45,7 +45,9 @@ class LoadedMembers {
   struct Loaded {
     std::uint32_t member = 0;
     MemberLoading<A> loading{};
-    MemberForces<A> held{};  ///< what the load's own strains would take
+    MemberForces<A> held{};       ///< what the load's own strains would take
+    std::array<A, 12> forces{};   ///< on the nodes of its start and end, global axes
+    std::uint32_t loads = 0, load = 0;  ///< how many, and the last one's number
   };
 
   /// Forgets the last load case. Takes memory the first time alone, for every member: no later case takes more.
@@ -58,16 +60,19 @@ class LoadedMembers {
     for (const Loaded& l : loaded_) slot_[l.member] = none;
     loaded_.clear();
   }
-  /// The loading of a member, from now on a loaded one.
-  MemberLoading<A>& operator[](std::size_t member) {
+  /// A member, from now on a loaded one.
+  Loaded& operator[](std::size_t member) {
     std::uint32_t& slot = slot_[member];
     if (slot == none) {
       slot = static_cast<std::uint32_t>(loaded_.size());
       loaded_.emplace_back();
       loaded_.back().member = static_cast<std::uint32_t>(member);
     }
-    return loaded_[slot].loading;
+    return loaded_[slot];
   }
+  /// The member of each sort that was worked out last, to be set by the caller: nullptr for none.
+  void forget_sorts(std::size_t sorts) { of_sort_.assign(sorts, nullptr); }
+  const Loaded*& of_sort(std::size_t sort) { return of_sort_[sort]; }
   bool empty() const noexcept { return loaded_.empty(); }
   /// nullptr where no load acts along the member.
   const Loaded* of(std::size_t member) const { return slot_[member] == none ? nullptr : &loaded_[slot_[member]]; }
@@ -78,6 +83,7 @@ class LoadedMembers {
   static constexpr std::uint32_t none = 0xFFFF'FFFF;
   std::vector<std::uint32_t> slot_;
   std::vector<Loaded> loaded_;
+  std::vector<const Loaded*> of_sort_;
 };
 
 }  // namespace baywork::detail

@@ -135,18 +135,42 @@ struct PreparedFrame {
 
   /// The members that loads act along, each with what they do to it.
   void add_loadings(const BasicFrameLoads<S>& loads, LoadedMembers<A>& loaded) const {
-    for (const BasicMemberLoad<S>& l : loads.on_members)
-      add_loading(sort(l.member).wide, sort(l.member).accurate.length, widened<A>(l), loaded[l.member]);
+    for (const BasicMemberLoad<S>& l : loads.on_members) add_loading_of(l, loaded[l.member].loading);
   }
-  /// Loads as forces on the nodes (six per node, added), and the loaded members (kept for their forces).
+  /// Loads as forces on the nodes (six per node, added), and the loaded members (kept for their forces). A load case
+  /// mostly loads all bars of a sort alike, once each: then one of them is worked out for all.
   void reduce(const BasicFrameLoads<S>& loads, std::vector<A>& force, LoadedMembers<A>& loaded) const {
     add_node_loads(loads, force);
-    add_loadings(loads, loaded);
+    const std::vector<BasicMemberLoad<S>>& along = loads.on_members;
+    for (std::size_t i = 0; i < along.size(); ++i) {
+      typename LoadedMembers<A>::Loaded& l = loaded[along[i].member];
+      l.load = static_cast<std::uint32_t>(i);
+      ++l.loads;
+    }
+    for (const BasicMemberLoad<S>& each : along)
+      if (typename LoadedMembers<A>::Loaded& l = loaded[each.member]; l.loads > 1) add_loading_of(each, l.loading);
+    loaded.forget_sorts(sorts.size());
     for (typename LoadedMembers<A>::Loaded& l : loaded) {
       const BasicMember<S>& m = frame.members[l.member];
-      const MemberIn<A>& in = sort(l.member).accurate;
-      l.held = MemberForces<A>(in, l.loading.modes);
-      add_loading_forces(in, l.loading, l.held.q, &force[6 * m.from], &force[6 * m.to]);
+      const typename LoadedMembers<A>::Loaded*& known = loaded.of_sort(sort_of[l.member]);
+      if (l.loads == 1 && known != nullptr && alike(along[known->load], along[l.load])) {
+        l.loading = known->loading;
+        l.held = known->held;
+        l.forces = known->forces;
+      } else {
+        if (l.loads == 1) {
+          add_loading_of(along[l.load], l.loading);
+          known = &l;
+        }
+        const MemberIn<A>& in = sort(l.member).accurate;
+        l.held = MemberForces<A>(in, l.loading.modes);
+        l.forces.fill(A(0));
+        add_loading_forces(in, l.loading, l.held.q, l.forces.data(), l.forces.data() + 6);
+      }
+      for (std::size_t k = 0; k < 6; ++k) {
+        force[6 * m.from + k] += l.forces[k];
+        force[6 * m.to + k] += l.forces[6 + k];
+      }
     }
   }
 
@@ -160,6 +184,18 @@ struct PreparedFrame {
   }
 
  private:
+  void add_loading_of(const BasicMemberLoad<S>& l, MemberLoading<A>& loading) const {
+    add_loading(sort(l.member).wide, sort(l.member).accurate.length, widened<A>(l), loading);
+  }
+  /// Whether two loads do the same to two members of one sort.
+  static bool alike(const BasicMemberLoad<S>& a, const BasicMemberLoad<S>& b) {
+    if constexpr (!std::floating_point<S>) {
+      return false;
+    } else {
+      const auto same = [](const Vec3<S>& x, const Vec3<S>& y) { return x.x == y.x && x.y == y.y && x.z == y.z; };
+      return a.kind == b.kind && a.a == b.a && a.b == b.b && same(a.first, b.first) && same(a.last, b.last);
+    }
+  }
   /// each(motion, place in ground, stiffness)
   template <class Each>
   void for_each_spring(const Each& each) const {
