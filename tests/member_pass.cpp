@@ -144,6 +144,46 @@ TEST_CASE("answers of members are the same in groups and one by one, loaded or n
   }
 }
 
+TEST_CASE("members of one sort that are loaded alike, nearly alike or twice: as each load on its own") {
+  for (const bool equal : {true, false})
+    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+      INFO("seed " << seed);
+      varied::Random r(seed);
+      Frame f;  // a line of bars, equal or no two alike
+      for (int i = 0; i <= 12; ++i) f.add_node({equal ? 0.5 * i : 0.5 * i * (1 + 0.01 * i), 0.25 * i, 0.125 * i});
+      const FrameSection section = varied::any_case(1).frame.members[0].section;
+      for (std::size_t i = 0; i < 12; ++i) f.add_beam(i, i + 1, section);
+      f.clamp(0);
+      const Prepared p(f);
+      CHECK((p.sorts.size() == 1) == equal);
+      const Vec3<> usual = r.vector(1000);
+      FrameLoads all;
+      for (std::size_t i = 0; i < 12; ++i)
+        for (int again = r.chance(0.2) ? 2 : 1; again > 0; --again) {
+          MemberLoad l;
+          l.member = i;
+          l.b = 0.375;
+          l.first = l.last = usual;
+          if (r.chance(0.2)) l.last.y = std::nextafter(usual.y, 1e9);
+          if (r.chance(0.1)) l.kind = MemberLoad::Kind::temperature;
+          all.on_members.push_back(l);
+        }
+      std::vector<Twofold<double>> whole(78), one_by_one(78);
+      detail::LoadedMembers<Twofold<double>> loaded;
+      loaded.clear(12);
+      p.reduce(all, whole, loaded);
+      double size = 0;
+      for (const MemberLoad& l : all.on_members) {
+        FrameLoads one;
+        one.on_members = {l};
+        loaded.clear(12);
+        p.reduce(one, one_by_one, loaded);
+      }
+      for (const Twofold<double>& x : one_by_one) size = (std::max)(size, std::abs(x.value()));
+      for (std::size_t i = 0; i < 78; ++i) CHECK(std::abs((whole[i] - one_by_one[i]).value()) <= 64 * u2 * size);
+    }
+}
+
 TEST_CASE("a changed member answers as in a frame made with it") {
   for (std::uint64_t seed = 1; seed <= 40; ++seed) {
     INFO("seed " << seed);
