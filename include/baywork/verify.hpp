@@ -3,7 +3,9 @@
 #pragma once
 
 #include <baywork/response.hpp>
+#include <baywork/verify/built_up.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/en1999_buckling.hpp>
+#include <baywork/verify/held_chords.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/prove.hpp>
