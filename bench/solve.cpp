@@ -82,10 +82,7 @@ void add(Task task, Kind kind, std::size_t bays) {
 void run_uniform(benchmark::State& state, Task task, std::size_t bays) {
   ChainUniform method(job_of(Kind::box, bays), task == Task::hundred_loads ? 100 : 1);
   for (auto _ : state) {
-    if (task == Task::full)
-      method.full();
-    else
-      method.solve();
+    method.solve();
     benchmark::DoNotOptimize(method.middle());
     benchmark::ClobberMemory();
   }
@@ -162,7 +159,7 @@ bool uniform_right() {
   const Job& job = job_of(Kind::box, 40);
   const FrameAnswer answer = FrameSolver(job.prepared.frame).solve(job.loads);
   ChainUniform method(job);
-  method.full();
+  method.solve();
   const double right = answer.motions[6 * job.mid_node + 2], d = std::abs(method.middle()[2] / right - 1);
   if (d <= 1e-9) return true;
   std::fprintf(stderr, "bench_solve: %s is wrong by %.1e\n", ChainUniform::name, d);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -12,7 +13,8 @@
 
 namespace bench {
 
-/// Cells of two bays, since its diagonals alternate. Nothing is kept from load to load but memory: a run doubles anew.
+/// Cells of two bays, since its diagonals alternate. Like the others it starts from checked members. Nothing is kept from
+/// load to load but memory: every solution doubles anew, so that all its rows measure the same.
 class ChainUniform {
  public:
   static constexpr const char* name = "chain_uniform";
@@ -20,34 +22,29 @@ class ChainUniform {
 
   explicit ChainUniform(const Job& job, std::size_t count = 1) : mid_joint_(job.mid_node % joints) {
     GirderModel cell = model_of(girder(Kind::box, 2));
-    cell_ = std::move(cell.frame);
-    cell_.supports.clear();
-    layout_.cells = job.bays / 2;
+    cell.frame.supports.clear();
+    RunLayout layout;
+    layout.cells = job.bays / 2;
     for (std::size_t j = 0; j < joints; ++j) {
-      layout_.first.push_back(j);
-      layout_.last.push_back(2 * joints + j);
+      layout.first.push_back(j);
+      layout.last.push_back(2 * joints + j);
     }
     for (const Support& s : job.prepared.frame.supports)
-      layout_.supports.push_back({s.node / joints / 2, s.node % joints, s.motion});
+      layout.supports.push_back({s.node / joints / 2, s.node % joints, s.motion});
     loads_.resize(count);
     for (std::size_t k = 0; k < count; ++k) {
-      loads_[k].at.push_back({layout_.cells - 1, {}});
+      loads_[k].at.push_back({layout.cells - 1, {}});
       for (NodeLoad l : job.loads.on_nodes) {
         if (l.node >= 3 * joints) break;
         l.force = static_cast<double>(1 + k) * l.force;
         (l.node < 2 * joints ? loads_[k].everywhere : loads_[k].at[0].loads).on_nodes.push_back(l);
       }
     }
-    wanted_.stations = {layout_.cells / 2};
-    refactor();
+    wanted_.stations = {layout.cells / 2};
+    run_.emplace(std::move(cell.frame), std::move(layout));
   }
-  void full() {
-    refactor();
-    solve();
-  }
-  void refactor() { run_.clear(), run_.emplace_back(cell_, layout_); }
   void solve() {
-    for (const RunLoads& l : loads_) run_.front().solve(l, wanted_, answer_, space_);
+    for (const RunLoads& l : loads_) run_->solve(l, wanted_, answer_, space_);
   }
   /// Six motions of the middle joint under the last load.
   const double* middle() const { return answer_.stations.front().motions.data() + 6 * mid_joint_; }
@@ -56,11 +53,9 @@ class ChainUniform {
   static constexpr std::size_t joints = 4;
 
   std::size_t mid_joint_;
-  Frame cell_;
-  RunLayout layout_;
   std::vector<RunLoads> loads_;
   RunWanted wanted_;
-  std::vector<UniformRun> run_;  // one
+  std::optional<UniformRun> run_;
   RunAnswer answer_;
   RunWorkspace space_;
 };
