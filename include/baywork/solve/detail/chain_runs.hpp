@@ -18,7 +18,8 @@ namespace baywork::detail {
 template <class S>
 struct Joined {
   std::uint32_t left = 0, right = 0;     ///< segments it is made of
-  BayType<S> segment;                    ///< what it is to its ends
+  BayType<S> segment;                    ///< what it is to its ends: how many there are, the blocks between
+  NodeMatrix<S> matrix;                  ///< the same in full
   std::vector<S> pivot;                  ///< packed inverse of the stiffness of the station between
 };
 
@@ -56,9 +57,21 @@ class ChainRuns {
   std::size_t unknowns(std::size_t j) const { return bays_->unknowns(station(j)); }
   const BayType<S>& type(std::size_t j) const { return type_of(segments_[j].type); }
   std::uint32_t type_index(std::size_t j) const { return segments_[j].type; }
-  const NodeMatrix<S>& matrix(const PreparedFrame<S>& p, std::size_t j, NodeMatrix<S>& scratch) const {
+  /// The stiffness of segment j, in full: a joined one's is kept, that of a bay is made in `scratch`.
+  const NodeMatrix<S>& matrix(std::size_t j, NodeMatrix<S>& scratch) const {
     const Piece& s = segments_[j];
-    return s.type < bays_->types() ? bays_->matrix(p, s.first, scratch) : type_of(s.type).matrix;
+    if (s.type >= bays_->types()) return joined_of(s.type).matrix;
+    bays_->matrix(s.first, scratch);
+    return scratch;
+  }
+  /// Stiffness of station j on its own, into m (lower triangle; rows and columns as padded): of the segments on both sides
+  /// and of the members inside the station.
+  void own(const PreparedFrame<S>& p, std::size_t j, S* m) const {
+    const std::size_t n = unknowns(j), ld = padded(n);
+    std::fill(m, m + ld * n, S(0));
+    if (j > 0) add_end(segments_[j - 1].type, false, n, m, ld);
+    if (j < segments_.size()) add_end(segments_[j].type, true, n, m, ld);
+    bays_->add_station(p, station(j), m, ld);
   }
   bool joined(std::size_t j) const { return inside_.size(j) > 0; }
 
@@ -149,6 +162,18 @@ class ChainRuns {
     return t < bays_->types() ? bays_->type_at(t) : joined_[t - bays_->types()].segment;
   }
 
+  const Joined<S>& joined_of(std::uint32_t t) const { return joined_[t - bays_->types()]; }
+  /// to += the part of a segment's first or last station alone, order n.
+  void add_end(std::uint32_t t, bool first, std::size_t n, S* to, std::size_t ld) const {
+    if (t < bays_->types()) return add_blocks(first ? type_of(t).first : type_of(t).second, to, ld);
+    const NodeMatrix<S>& k = joined_of(t).matrix;
+    const std::size_t from = first ? 0 : k.second;
+    for (std::size_t c = 0; c < n; ++c) {
+      const S* const column = &k.at(from, from + c);
+      for (std::size_t r = 0; r < n; ++r) to[c * ld + r] += column[r];
+    }
+  }
+
   template <class At>
   void spread_one(const Instance& i, const At& at, S* z) const {
     const Joined<S>& t = joined_[i.joined];
@@ -174,7 +199,6 @@ class ChainRuns {
     std::vector<Piece> next;
     std::vector<S> m, xl, xr, turned;
     std::vector<BasicBlock6<S>> blocks;
-    NodeMatrix<S> left, right;
   };
 
   /// Joins neighbours that occur as a pair three times or more; false where there are none. In a chain of more than
@@ -224,24 +248,20 @@ class ChainRuns {
   }
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
-    const auto of = [&](const Piece& s, NodeMatrix<S>& scratch) -> const NodeMatrix<S>& {
-      return s.type < bays_->types() ? bays_->matrix(p, s.first, scratch) : type_of(s.type).matrix;
-    };
     Joined<S>& out = joined_.emplace_back();
     out.left = a.type;
     out.right = b.type;
-    const NodeMatrix<S>&ka = of(a, space.left), &kb = of(b, space.right);
     const std::vector<BasicBlock6<S>>&ca = type_of(a.type).blocks, &cb = type_of(b.type).blocks;
     space.blocks.clear();  // of a, turned: from the middle to the first station
     for (const BasicBlock6<S>& block : ca) space.blocks.push_back(turned(block));
     const std::vector<BasicBlock6<S>>& cat = space.blocks;
-    const std::size_t n1 = ka.n1, n = ka.n2, n2 = kb.n2, ld = padded(n);
-    NodeMatrix<S>& k = out.segment.matrix;
+    const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last), ld = padded(n);
+    NodeMatrix<S>& k = out.matrix;
     k.n1 = n1;
     k.n2 = n2;
     k.second = padded(n1);
     k.ld = k.second + padded(n2);
-    k.k.resize(k.ld * (k.second + n2));
+    k.k.assign(k.ld * (k.second + n2), S(0));
     const auto room = [](std::vector<S>& v, std::size_t size, bool clear) {  // rows beyond a column's last must be zero
       if (clear) v.clear();
       if (v.size() < size) v.resize(size);
@@ -251,10 +271,8 @@ class ChainRuns {
     room(space.xr, ld * n2, ld != n);
     room(space.turned, k.ld * n, k.second != n1 || padded(n2) != n2);
     S *const m = space.m.data(), *const xl = space.xl.data(), *const xr = space.xr.data(), *const t = space.turned.data();
-    for (std::size_t c = 0; c < n; ++c) {
-      const S *const of_a = &ka.at(ka.second, ka.second + c), *const of_b = &kb.at(0, c);
-      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
-    }
+    add_end(a.type, false, n, m, ld);
+    add_end(b.type, true, n, m, ld);
     bays_->add_station(p, a.last, m, ld);
     for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])));
     see_ratio(K::invert(n, ld, m));
@@ -262,15 +280,15 @@ class ChainRuns {
     K::pack(n, ld, m, out.pivot.data());
     K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, xr);
     K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, xl);
-    for (std::size_t c = 0; c < n1; ++c) std::copy(&ka.at(0, c), &ka.at(0, c) + n1, &k.at(0, c));
-    for (std::size_t c = 0; c < n2; ++c) std::copy(&kb.at(kb.second, kb.second + c), &kb.at(kb.second, kb.second + c) + n2, &k.at(k.second, k.second + c));
+    add_end(a.type, true, n1, k.k.data(), k.ld);
+    add_end(b.type, false, n2, &k.at(k.second, k.second), k.ld);
     K::minus_blocks_transposed(n, n2, ld, xr, cb.data(), cb.size(), k.ld, &k.at(k.second, k.second), t);
     K::minus_blocks_transposed(n, n1, ld, xl, cat.data(), cat.size(), k.ld, &k.at(0, 0), t);
     // C' = -C_a (P C_b) = (-X_l)ᵀ C_b
     for (std::size_t c = 0; c < n; ++c)
       for (std::size_t r = 0; r < n1; ++r) t[c * k.ld + r] = S(-xl[r * ld + c]);
     K::times_blocks(n1, n2, k.ld, t, cb.data(), cb.size(), k.ld, &k.at(0, k.second));
-    ChainBays<S>::find_blocks(k, out.segment.blocks);
+    ChainBays<S>::find_blocks(&k.at(0, k.second), k.ld, n1, n2, false, out.segment.blocks);
     const double nd = static_cast<double>(n);
     flops_ += nd * nd * nd + 72.0 * nd * static_cast<double>(ca.size() + cb.size()) +
               36.0 * (static_cast<double>(n1 * ca.size()) + static_cast<double>(n2 * cb.size())) + 72.0 * static_cast<double>(n1 * cb.size());
