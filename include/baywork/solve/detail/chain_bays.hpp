@@ -6,6 +6,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -34,6 +35,21 @@ struct NodeMatrix {
   const S& at(std::size_t r, std::size_t c) const { return k[c * ld + r]; }
 };
 
+/// Room for `size` numbers that each use writes before it reads; at a cache line, where whole vectors move fastest.
+template <class S>
+class Room {
+ public:
+  explicit Room(std::size_t size) : all_(std::make_unique_for_overwrite<S[]>(size + line / sizeof(S) + 1)), begin_(all_.get()) {
+    begin_ += (line - reinterpret_cast<std::uintptr_t>(begin_) % line) % line / sizeof(S);
+  }
+  S* begin() const noexcept { return begin_; }
+
+ private:
+  static constexpr std::size_t line = 64;
+  std::unique_ptr<S[]> all_;
+  S* begin_;
+};
+
 /// The smallest of pivot ratios; 0 where one of them is not a number.
 inline double smallest_of(const std::vector<double>& ratios) noexcept {
   double least = 1.0;
@@ -44,13 +60,12 @@ inline double smallest_of(const std::vector<double>& ratios) noexcept {
   return least;
 }
 
-/// The transpose of a block, at the transposed place.
+/// The blocks of the transposed matrix.
 template <class S>
-BasicBlock6<S> turned(const BasicBlock6<S>& b) {
-  BasicBlock6<S> t(b.column, b.row);
-  for (std::size_t j = 0; j < 6; ++j)
-    for (std::size_t r = 0; r < 6; ++r) t(r, j) = b(j, r);
-  return t;
+void turn(const std::vector<BasicBlock6<S>>& blocks, std::vector<BasicBlock6<S>>& turned) {
+  turned.clear();
+  turned.reserve(blocks.size());
+  for (const BasicBlock6<S>& b : blocks) turned.emplace_back(b.column, b.row, [&](std::size_t i, std::size_t j) { return b(j, i); });
 }
 
 /// What bays that are alike share for as long as the factor lives: their stiffness by 6 x 6 blocks, where it is not zero,
@@ -71,9 +86,25 @@ template <class S>
 void add_blocks(const std::vector<BasicBlock6<S>>& blocks, S* to, std::size_t ld) {
   for (const BasicBlock6<S>& b : blocks) {
     S* const at = to + b.first_column() * ld + b.first_row();
-    for (std::size_t j = 0; j < 6; ++j)
-      for (std::size_t i = 0; i < 6; ++i) at[j * ld + i] += b(i, j);
+    for (std::size_t j = 0; j < 6; ++j) {
+      S sum[6];  // apart, since `to` might be a part of a block for all the compiler knows
+      for (std::size_t i = 0; i < 6; ++i) sum[i] = S(at[j * ld + i] + b(i, j));
+      for (std::size_t i = 0; i < 6; ++i) at[j * ld + i] = sum[i];
+    }
   }
+}
+
+/// The stiffness of a type, in full, between stations of n1 and n2 unknowns.
+template <class S>
+void put_together(const BayType<S>& t, std::size_t n1, std::size_t n2, NodeMatrix<S>& m) {
+  m.n1 = n1;
+  m.n2 = n2;
+  m.second = padded(n1);
+  m.ld = m.second + padded(n2);
+  m.k.assign(m.ld * (m.second + n2), S(0));
+  add_blocks(t.first, m.k.data(), m.ld);
+  add_blocks(t.second, &m.at(m.second, m.second), m.ld);
+  add_blocks(t.blocks, &m.at(0, m.second), m.ld);
 }
 
 /// Stiffness of bays and stations of a chain. Bays of the same member sorts between the same places are one type.
@@ -132,19 +163,6 @@ class ChainBays {
       if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio > 0.0 ? each.inner_ratio : 0.0;
   }
 
-  /// The stiffness of a bay, in full.
-  void matrix(std::size_t bay, NodeMatrix<S>& m) const {
-    const BayType<S>& t = type(bay);
-    m.n1 = unknowns(bay);
-    m.n2 = unknowns(bay + 1);
-    m.second = padded(m.n1);
-    m.ld = m.second + padded(m.n2);
-    m.k.assign(m.ld * (m.second + m.n2), S(0));
-    add_blocks(t.first, m.k.data(), m.ld);
-    add_blocks(t.second, &m.at(m.second, m.second), m.ld);
-    add_blocks(t.blocks, &m.at(0, m.second), m.ld);
-  }
-
   std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
   /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), both triangles.
   void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
@@ -183,9 +201,7 @@ class ChainBays {
         for (std::size_t j = 0; j < 6 && !any; ++j)
           for (std::size_t i = 0; i < 6; ++i) any = any || value_of(from[j * ld + i]) != 0.0;
         if (!any) continue;
-        BasicBlock6<S>& b = blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6));
-        for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t i = 0; i < 6; ++i) b(i, j) = from[j * ld + i];
+        blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6), [&](std::size_t i, std::size_t j) { return from[j * ld + i]; });
       }
   }
 

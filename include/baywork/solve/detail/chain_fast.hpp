@@ -6,7 +6,6 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <memory>
 #include <utility>
 #include <vector>
 
@@ -38,8 +37,8 @@ class FastChain {
   bool refactor(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t first, std::size_t last, RunBoth run = one_after_the_other) {
     const std::size_t n = stations();
     const std::size_t half = widest_ * (4 * widest_ + 2);
-    const auto space = std::make_unique_for_overwrite<S[]>(2 * half);
-    Task task{this, &p, &ground, (std::min)(first, meet_), (std::max)((std::min)(last, n - 1), meet_), {space.get(), widest_}, {space.get() + half, widest_}};
+    const Room<S> room(2 * half);
+    Task task{this, &p, &ground, (std::min)(first, meet_), (std::max)((std::min)(last, n - 1), meet_), {room.begin(), widest_}, {room.begin() + half, widest_}};
     run(
         [](void* c) {
           Task& t = *static_cast<Task*>(c);
@@ -268,8 +267,7 @@ class FastChain {
     if (forward) return c;
     if (s.turned_type == bays_->type_index(bay)) return s.turned_blocks;
     s.turned_type = bays_->type_index(bay);
-    s.turned_blocks.resize(c.size());
-    for (std::size_t b = 0; b < c.size(); ++b) s.turned_blocks[b] = turned(c[b]);
+    turn(c, s.turned_blocks);
     return s.turned_blocks;
   }
 

@@ -6,6 +6,29 @@
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
+/// Rows of a row tile, counted from the pivots' first: below zero those that are done, below `width` the pivots.
+template <Size... R>
+BAYWORK_KERNEL_HELPER void count_rows(Lanes& rows, Size first, Size k, std::index_sequence<R...>) {
+  rows = Lanes{static_cast<double>(R)...} + (static_cast<double>(first) - static_cast<double>(k));
+}
+/// Pivot columns in the row tile at `first`, k - first rows of which are done: those from the pivot rows, a unit matrix
+/// for the pivot rows.
+template <Size width>
+BAYWORK_KERNEL_HELPER void load_mixed(const double* a, Size ld, Size first, Size k, const Lanes& row, Lanes* b) {
+  constexpr std::make_index_sequence<width> cells;
+  Lanes done[4] = {};
+  if (width == 1)
+    for (Size r = 0; r < lanes && first + r < k; ++r) done[0][r] = a[k + (first + r) * ld];
+#if BAYWORK_KERNEL_LANES == 8
+  if (width > 1 && first < k) load_rows(a + k + first * ld, ld, 0, done);
+#endif
+  load<1>(b, a + first + k * ld, ld, cells);
+  for (Size c = 0; c < width; ++c) {
+    const Lanes unit = row == static_cast<double>(c) - Lanes{} ? Lanes{} + 1.0 : Lanes{};
+    b[c] = row < Lanes{} ? done[c] : (row < static_cast<double>(width) - Lanes{} ? unit : b[c]);
+  }
+}
+
 /// Symmetric Gauss-Jordan elimination in the lower triangle, `width` pivots at a time, in place. Rows and columns
 /// before the pivots are done: among themselves they hold their inverse, and with those to come what the sweep operator
 /// leaves there (J. H. Goodnight, A tutorial on the SWEEP operator, The American Statistician 33 (1979) 149-158). With
@@ -13,75 +36,79 @@ namespace baywork::detail::BAYWORK_KERNEL_SET {
 /// B L⁻ᵀ, Y = Z D⁻¹; the other columns become A - Y Zᵀ (A + Y Zᵀ in rows that are done, and with zero for A in the
 /// pivot rows), and the pivot columns become Y L⁻¹. All goes through L: the inverse of an ill-conditioned pivot block
 /// would spread its rounding (order 6, condition 1e8: errors of several hundred eps times the condition, not below 24).
+/// Rows are turned in registers: what was stored in parts has to wait before it is read as a whole.
 template <Size width>
 BAYWORK_KERNEL_HELPER Size sweep_columns(Size k, Size n, Size ld, double* a, double* y, double* minus_z, Size apart,
                                          double* inverse) {
   if (k + width > n) return k;
+  constexpr std::make_index_sequence<width> cells;
+  constexpr std::make_index_sequence<lanes> all;
   const Size rows = rounded_up(n, lanes);
   PivotBlock p, next{};
   factor<width>(p, a + k * (ld + 1), ld);
   for (; k + width <= n; k += width, p = next) {
-    const Size after = k + width, top = tile_start(k);
+    const Size after = k + width, first = tile_start(k), end = rounded_up(after, lanes);
     double* const columns = a + k * ld;
+    PivotLanes l;
+    spread_out(l, p);
     keep_pivots<width>(inverse + k, p);
-    for (Size j = 0; j < k; j += width) {
-      double* const left = a + k + j * ld;
-      if (width == 4) {
-        transpose_tile<false>(left, ld, y + j, apart);
-        for (Size c = 0; c < 4; ++c)
-          for (Size r = 0; r < 4; r += lanes_of_part) part(left + r + c * ld).v = Part{};
-      } else {
-        for (Size c = 0; c < width; ++c)
-          for (Size r = 0; r < width; ++r) y[j + c + r * apart] = left[r + c * ld], left[r + c * ld] = 0.0;
-      }
+    Lanes b[4] = {};
+    for (Size i = end; i < rows; i += lanes) {
+      load<1>(b, columns + i, ld, cells);
+      solve_tile<width>(l, b);
+      divide_tile<width>(p, 1.0, b, minus_z + i, apart);
+      store<1>(b, y + i, apart, cells);
+      solve_tile_back<width>(l, b);
+      store<1>(b, columns + i, ld, cells);
     }
-    for (Size r = 0; r < width; ++r) {
-      for (Size i = top; i < k; ++i) columns[i + r * ld] = y[i + r * apart];
-      for (Size i = 0; i < width; ++i) columns[k + i + r * ld] = i == r ? 1.0 : 0.0;
+    Lanes row;
+    for (Size i = first; i < end; i += lanes) {
+      count_rows(row, i, k, all);
+      load_mixed<width>(a, ld, i, k, row, b);
+      solve_tile<width>(l, b);
+      divide_tile<width>(p, 1.0, b, minus_z + i, apart);
+      for (Size c = 0; c < width; ++c) at(y + i + c * apart).v = row < Lanes{} ? -b[c] : b[c];
+      solve_tile_back<width>(l, b);
+      store<1>(b, columns + i, ld, cells);
     }
-    solve_panel<width>(p, 0, top, y, apart, -1.0, y, apart, minus_z, apart);
-    solve_panel<width>(p, top, rows, columns, ld, 1.0, y, apart, minus_z, apart);
-    for (Size r = 0; r < width; ++r)
-      for (Size i = top; i < k; ++i) y[i + r * apart] = -y[i + r * apart];
     // The next pivot block first: its factor is a long chain of operations that the other updates can run beside.
-    Size done = after;
+    Size begin = after;
     if (after + width <= n) {
-      done += width;
-      update_lower(after, done, rows, width, y, apart, minus_z, apart, a, ld);
+      begin += width;
+      update_lower<width>(after, begin, rows, y, apart, minus_z, apart, a, ld);
       factor<width>(next, a + after * (ld + 1), ld);
     }
-    update_lower(0, k, rows, width, y, apart, minus_z, apart, a, ld);
-    update_lower(done, n, rows, width, y, apart, minus_z, apart, a, ld);
-    const Lanes l10 = p.l10 - Lanes{}, l20 = p.l20 - Lanes{}, l30 = p.l30 - Lanes{};
-    const Lanes l21 = p.l21 - Lanes{}, l31 = p.l31 - Lanes{}, l32 = p.l32 - Lanes{};
-    for (Size i = top; i < rows; i += lanes) {
-      Lanes w0 = at(y + i).v;
-      if (width > 1) {
-        Lanes w1 = at(y + i + apart).v;
-        if (width > 2) {
-          const Lanes w3 = at(y + i + 3 * apart).v, w2 = BAYWORK_KERNEL_MADD(-l32, w3, at(y + i + 2 * apart).v);
-          w1 = BAYWORK_KERNEL_MADD(-l31, w3, w1), w0 = BAYWORK_KERNEL_MADD(-l30, w3, w0);
-          w1 = BAYWORK_KERNEL_MADD(-l21, w2, w1), w0 = BAYWORK_KERNEL_MADD(-l20, w2, w0);
-          at(columns + i + 2 * ld).v = w2, at(columns + i + 3 * ld).v = w3;
-        }
-        w0 = BAYWORK_KERNEL_MADD(-l10, w1, w0);
-        at(columns + i + ld).v = w1;
-      }
-      at(columns + i).v = w0;
+    for (Size i = 0; i < first; i += lanes) {
+      if (width > 1)
+        load_rows(a + k + i * ld, ld, b);
+      else
+        for (Size r = 0; r < lanes; ++r) b[0][r] = a[k + (i + r) * ld];
+      solve_tile<width>(l, b);
+      divide_tile<width>(p, -1.0, b, minus_z + i, apart);
+      store<1>(b, y + i, apart, cells);
     }
+    for (Size i = first; i < end; i += lanes) {  // pivot rows of the columns that are done
+      count_rows(row, i, k, all);
+      for (Size j = 0; j < k; ++j) {
+        Place& cell = at(a + i + j * ld);
+        cell.v = row < Lanes{} ? cell.v : (row < static_cast<double>(width) - Lanes{} ? Lanes{} : cell.v);
+      }
+    }
+    update_lower<width>(0, k, rows, y, apart, minus_z, apart, a, ld);
+    update_lower<width>(begin, n, rows, y, apart, minus_z, apart, a, ld);
   }
   return k;
 }
 
 BAYWORK_KERNEL_FUNCTION double invert(Size n, Size ld, double* a) {
-  constexpr Size most = 128;
+  constexpr Size most = 128, apart = most + 8;  // columns a page apart would be taken for each other
   if (n > most) return PlainKernels<double>::invert(n, ld, a);
-  alignas(64) double y[4 * most], minus_z[4 * most];
+  alignas(64) double y[4 * apart], minus_z[4 * apart];
   Diagonals<most> d;
   keep_given(d, n, ld, a);
-  Size done = sweep_columns<4>(0, n, ld, a, y, minus_z, most, d.inverse);
-  done = sweep_columns<2>(done, n, ld, a, y, minus_z, most, d.inverse);
-  sweep_columns<1>(done, n, ld, a, y, minus_z, most, d.inverse);
+  Size done = sweep_columns<4>(0, n, ld, a, y, minus_z, apart, d.inverse);
+  done = sweep_columns<2>(done, n, ld, a, y, minus_z, apart, d.inverse);
+  sweep_columns<1>(done, n, ld, a, y, minus_z, apart, d.inverse);
   const Size whole = n / 4 * 4;  // columns in whole tiles
   for (Size j = 0; j < n; j += 4) {
     const Size end = j + 4 < n ? j + 4 : n;

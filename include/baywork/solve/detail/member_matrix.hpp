@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <cstddef>
 
 #include <baywork/core/scalar.hpp>
@@ -67,6 +68,17 @@ void put_member_matrix(const MemberIn<S>& m, const Put& put) {
   const auto both = [](const S& first, const S& second) { return S(first + second); };
   M dd, ds, de, ss, se, ee;
   dd.add(m.stiffness.axial, x, x);
+  const auto none = [](const BendingStiffness<S>& b) {
+    return value_of(b.start) == 0.0 && value_of(b.cross) == 0.0 && value_of(b.end) == 0.0 && value_of(b.shear) == 0.0;
+  };
+  if (std::floating_point<S> && !m.geometry.has_arms && value_of(m.stiffness.torsion) == 0.0 && none(bz) && none(by)) {  // a bar
+    for (std::size_t r = 0; r < 3; ++r)
+      for (std::size_t c = 0; c < 3; ++c) {
+        put(r, c, dd(r, c)), put(r + 6, c + 6, dd(r, c));
+        put(r, c + 6, S(-dd(r, c))), put(r + 6, c, S(-dd(r, c)));
+      }
+    return;
+  }
   dd.add(S((bz.start + S(2) * bz.cross + bz.end) * per * per), y, y);
   dd.add(S((by.start + S(2) * by.cross + by.end) * per * per), z, z);
   ds.add(S(-(both(bz.start, bz.cross) * per)), y, z);
