@@ -65,7 +65,7 @@ class FastChain {
       sum += n * n * n;
       if (i == meet_) continue;
       const std::size_t to = i < meet_ ? i + 1 : i - 1;
-      sum += (72.0 * n + 36.0 * static_cast<double>(bays_->unknowns(to))) * static_cast<double>(bays_->type((std::min)(i, to)).blocks.size());
+      sum += (2.0 * n + static_cast<double>(bays_->unknowns(to))) * numbers_in(bays_->type((std::min)(i, to)).blocks);
     }
     return sum;
   }

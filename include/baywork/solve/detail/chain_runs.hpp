@@ -268,8 +268,7 @@ class ChainRuns {
     K::times_blocks(n1, n2, ld1, t, cb.data(), cb.size(), ld1, k);
     ChainBays<S>::find_blocks(k, ld1, n1, n2, false, out.segment.blocks);
     const double nd = static_cast<double>(n);
-    flops_ += nd * nd * nd + 72.0 * nd * static_cast<double>(ca.size() + cb.size()) +
-              36.0 * (static_cast<double>(n1 * ca.size()) + static_cast<double>(n2 * cb.size())) + 72.0 * static_cast<double>(n1 * cb.size());
+    flops_ += nd * nd * nd + (2.0 * nd + static_cast<double>(n1)) * numbers_in(ca) + (2.0 * nd + static_cast<double>(n2 + 2 * n1)) * numbers_in(cb);
   }
 
   const ChainBays<S>* bays_ = nullptr;

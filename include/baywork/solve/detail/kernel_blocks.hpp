@@ -17,7 +17,12 @@ BAYWORK_KERNEL_HELPER void block_column_chunk(const double* p, Size ld, const Bl
   else
     clear(block, cells);
   for (const Block6* b = blocks; b != blocks + count; ++b)
-    if (b->column == column) add_products<tiles, 6>(block, 6, p + b->first_row() * ld, ld, b->value, 8, 1);
+    if (b->column == column) {
+      if (b->size == 3)
+        add_products<tiles, 3>(block, 3, p + b->first_row() * ld, ld, b->value, 8, 1);
+      else
+        add_products<tiles, 6>(block, 6, p + b->first_row() * ld, ld, b->value, 8, 1);
+    }
   store<tiles>(block, x, ldx, cells);
 }
 template <bool add>
