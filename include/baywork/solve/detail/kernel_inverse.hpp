@@ -100,13 +100,97 @@ BAYWORK_KERNEL_HELPER Size sweep_columns(Size k, Size n, Size ld, double* a, dou
   return k;
 }
 
+#if BAYWORK_KERNEL_LANES == 8
+// The same by whole tiles, eight pivots at a time. L of the pivot block stands, with its sign turned, in minus_l: column
+// q from 8 q on.
+template <Size row>
+BAYWORK_KERNEL_HELPER void add_with_row(const Lanes& minus_l, const Lanes& column, Lanes& c) {
+  c = BAYWORK_KERNEL_MADD(minus_l, __builtin_shufflevector(column, column, row, row, row, row, row, row, row, row), c);
+}
+template <Size q, Size... Later>
+BAYWORK_KERNEL_HELPER void take_pivot(Lanes* c, double* minus_l, double* inverse, std::index_sequence<Later...>) {
+  const Lanes d = 1.0 / __builtin_shufflevector(c[q], c[q], q, q, q, q, q, q, q, q), l = -c[q] * d;
+  at(minus_l + 8 * q).v = l;
+  inverse[q] = d[0];
+  (add_with_row<q + 1 + Later>(l, c[q], c[q + 1 + Later]), ...);
+}
+template <Size... Q>
+BAYWORK_KERNEL_HELPER void factor_tile(const double* a, Size ld, double* minus_l, double* inverse,
+                                       std::index_sequence<Q...> all) {
+  Lanes c[8];
+  load<1>(c, a, ld, all);
+  (take_pivot<Q>(c, minus_l, inverse, std::make_index_sequence<7 - Q>{}), ...);
+}
+template <Size q, Size... Later>
+BAYWORK_KERNEL_HELPER void pass_on(Lanes* b, const double* minus_l, std::index_sequence<Later...>) {
+  ((b[q + 1 + Later] = BAYWORK_KERNEL_MADD(b[q], (minus_l[9 * q + 1 + Later] - Lanes{}), b[q + 1 + Later])), ...);
+}
+template <Size q, Size... Before>
+BAYWORK_KERNEL_HELPER void pass_back(Lanes* b, const double* minus_l, std::index_sequence<Before...>) {
+  ((b[Before] = BAYWORK_KERNEL_MADD(b[q], (minus_l[8 * Before + q] - Lanes{}), b[Before])), ...);
+}
+/// Row tile i of the pivot columns at k: it becomes Y L⁻¹; on the way minus_z := -Z and y := Z D⁻¹ (-Z D⁻¹ in rows that
+/// are done).
+template <Size... Q>
+BAYWORK_KERNEL_HELPER void pass_tile(Size i, Size k, Size ld, double* a, const double* minus_l, const double* inverse,
+                                     double* y, double* minus_z, Size apart, std::index_sequence<Q...> all) {
+  alignas(64) static constexpr double unit[16] = {0, 0, 0, 0, 0, 0, 0, 1};
+  Lanes b[8];
+  if (i > k) {
+    load<1>(b, a + i + k * ld, ld, all);
+  } else if (i == k) {
+    ((b[Q] = at(unit + 7 - Q).v), ...);
+  } else {
+    double* const left = a + k + i * ld;
+    load_rows(left, ld, b), load_rows(left + 4, ld, b + 4);
+    ((at(left + Q * ld).v = Lanes{}), ...);
+  }
+  const double sign = i < k ? -1.0 : 1.0;
+  (pass_on<Q>(b, minus_l, std::make_index_sequence<7 - Q>{}), ...);
+  ((at(minus_z + i + Q * apart).v = -b[Q], b[Q] *= sign * inverse[k + Q]), ...);
+  store<1>(b, y + i, apart, all);
+  if (i < k) return;
+  (pass_back<7 - Q>(b, minus_l, std::make_index_sequence<7 - Q>{}), ...);
+  store<1>(b, a + i + k * ld, ld, all);
+}
+/// A function of its own: in a loop all of L would be kept in lanes, for which there are not registers enough.
+BAYWORK_KERNEL_FUNCTION void pass_one(Size i, Size k, Size ld, double* a, const double* minus_l, const double* inverse,
+                                      double* y, double* minus_z, Size apart) {
+  pass_tile(i, k, ld, a, minus_l, inverse, y, minus_z, apart, std::make_index_sequence<8>{});
+}
+BAYWORK_KERNEL_HELPER Size sweep_tiles(Size n, Size ld, double* a, double* y, double* minus_z, Size apart,
+                                       double* inverse) {
+  constexpr std::make_index_sequence<8> all;
+  alignas(64) double minus_l[64];
+  const Size rows = rounded_up(n, 8);
+  if (n >= 8) factor_tile(a, ld, minus_l, inverse, all);
+  Size k = 0;
+  for (; k + 8 <= n; k += 8) {
+    for (Size i = 0; i < rows; i += 8) pass_one(i, k, ld, a, minus_l, inverse, y, minus_z, apart);
+    Size begin = k + 8;
+    if (k + 16 <= n) {
+      begin += 8;
+      update_lower<8>(k + 8, begin, rows, y, apart, minus_z, apart, a, ld);
+      factor_tile(a + (k + 8) * (ld + 1), ld, minus_l, inverse + k + 8, all);
+    }
+    update_lower<8>(0, k, rows, y, apart, minus_z, apart, a, ld);
+    update_lower<8>(begin, n, rows, y, apart, minus_z, apart, a, ld);
+  }
+  return k;
+}
+#endif
+
 BAYWORK_KERNEL_FUNCTION double invert(Size n, Size ld, double* a) {
-  constexpr Size most = 128, apart = most + 8;  // columns a page apart would be taken for each other
+  constexpr Size most_pivots = lanes < 8 ? 4 : 8, most = 128, apart = most + 8;  // columns a page apart would be taken for each other
   if (n > most) return PlainKernels<double>::invert(n, ld, a);
-  alignas(64) double y[4 * apart], minus_z[4 * apart];
+  alignas(64) double y[most_pivots * apart], minus_z[most_pivots * apart];
   Diagonals<most> d;
   keep_given(d, n, ld, a);
-  Size done = sweep_columns<4>(0, n, ld, a, y, minus_z, apart, d.inverse);
+  Size done = 0;
+#if BAYWORK_KERNEL_LANES == 8
+  done = sweep_tiles(n, ld, a, y, minus_z, apart, d.inverse);
+#endif
+  done = sweep_columns<4>(done, n, ld, a, y, minus_z, apart, d.inverse);
   done = sweep_columns<2>(done, n, ld, a, y, minus_z, apart, d.inverse);
   sweep_columns<1>(done, n, ld, a, y, minus_z, apart, d.inverse);
   const Size whole = n / 4 * 4;  // columns in whole tiles
