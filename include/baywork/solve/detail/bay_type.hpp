@@ -72,10 +72,11 @@ double numbers_in(const std::vector<BasicBlock6<S>>& blocks) {
   return sum;
 }
 
-/// to += the sum of the blocks.
+/// to += the sum of the blocks from column `first` on.
 template <class S>
-void add_blocks(const std::vector<BasicBlock6<S>>& blocks, S* to, std::size_t ld) {
+void add_blocks(const std::vector<BasicBlock6<S>>& blocks, S* to, std::size_t ld, std::size_t first = 0) {
   for (const BasicBlock6<S>& b : blocks) {
+    if (b.first_column() < first) continue;
     S* const at = to + b.first_column() * ld + b.first_row();
     for (std::size_t j = 0; j < 6; ++j) {
       S sum[6];  // apart, since `to` might be a part of a block for all the compiler knows

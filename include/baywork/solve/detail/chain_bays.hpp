@@ -54,7 +54,7 @@ class ChainBays {
     inner_ratio_ = 1.0;
     type_of_.reserve(layout_.bays());
     const std::size_t bays = layout_.bays();
-    Finder<BayType<S>> find(types_, bays);
+    Finder<BayType<S>> find(types_, bays, layout_.along.items.size());
     for (std::size_t b = 0; b < bays; ++b) {
       find.begin(layout_.stations.size(b), layout_.stations.size(b + 1));
       for (const std::uint32_t* i = layout_.along.begin(b); i != layout_.along.end(b); ++i)
@@ -84,30 +84,27 @@ class ChainBays {
   }
 
   std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
-  /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), both triangles.
+  /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), lower triangle.
   void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
     const StationType& t = stations_[type_of_station_[station]];
-    if (t.k.empty()) {
+    if (t.count > 1)
+      add_blocks(t.blocks, k, ld);
+    else
       put_station(p, station, k, ld);
+  }
+
+  /// The same for the motions beside the reference's alone: a station does not resist its own rigid motion.
+  void add_station_deformed(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld, std::vector<S>& scratch) const {
+    const StationType& t = stations_[type_of_station_[station]];
+    if (t.count > 1) {
+      add_blocks(t.blocks, k, ld, 6);
       return;
     }
     const std::size_t n = unknowns(station), lds = padded(n);
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < lds; ++r) k[c * ld + r] += t.k[c * lds + r];
-  }
-
-  /// The same for the motions beside the reference's alone, lower triangle: a station does not resist its own rigid motion.
-  void add_station_deformed(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld, std::vector<S>& scratch) const {
-    const StationType& t = stations_[type_of_station_[station]];
-    const std::size_t n = unknowns(station), lds = padded(n);
-    const S* from = t.k.data();
-    if (t.k.empty()) {
-      scratch.assign(lds * n, S(0));
-      put_station(p, station, scratch.data(), lds);
-      from = scratch.data();
-    }
+    scratch.assign(lds * n, S(0));
+    put_station(p, station, scratch.data(), lds);
     for (std::size_t c = 6; c < n; ++c)
-      for (std::size_t r = c; r < n; ++r) k[c * ld + r] += from[c * lds + r];
+      for (std::size_t r = c; r < n; ++r) k[c * ld + r] += scratch[c * lds + r];
   }
 
   /// The 6 x 6 blocks of a matrix (`rows` x `columns`) that are not zero; `lower`: those of its lower triangle.
@@ -128,7 +125,7 @@ class ChainBays {
  private:
   struct StationType {
     std::uint32_t example = 0, count = 0;
-    std::vector<S> k;  ///< of the members inside, kept where the type occurs more than once
+    std::vector<BasicBlock6<S>> blocks;  ///< of the members inside, lower triangle; kept where the type occurs more than once
   };
 
   void put_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
@@ -145,18 +142,20 @@ class ChainBays {
     type_of_station_.clear();
     const std::vector<std::uint32_t>&ends = layout_.ends, &place = layout_.place;
     type_of_station_.reserve(stations());
-    Finder<StationType> find(stations_, stations());
+    Finder<StationType> find(stations_, stations(), layout_.within.items.size());
     for (std::size_t s = 0; s < stations(); ++s) {
       find.begin(layout_.stations.size(s), 0);
       for (const std::uint32_t* i = layout_.within.begin(s); i != layout_.within.end(s); ++i)
         find.see(p.sort_of[*i], place[ends[2 * *i]], place[ends[2 * *i + 1]]);
       type_of_station_.push_back(find.end(s));
     }
+    std::vector<S> k;
     for (StationType& t : stations_)
       if (t.count > 1) {
         const std::size_t n = unknowns(t.example), ld = padded(n);
-        t.k.assign(ld * n, S(0));
-        put_station(p, t.example, t.k.data(), ld);
+        k.assign(ld * n, S(0));
+        put_station(p, t.example, k.data(), ld);
+        find_blocks(k.data(), ld, n, n, true, t.blocks);
       }
   }
 
@@ -165,7 +164,10 @@ class ChainBays {
   template <class Type>
   class Finder {
    public:
-    Finder(std::vector<Type>& types, std::size_t things) : types_(types) { start_.reserve(things + 1); }
+    Finder(std::vector<Type>& types, std::size_t things, std::size_t members) : types_(types) {
+      start_.reserve(things + 1);
+      words_.reserve(2 * things + 3 * members);
+    }
 
     void begin(std::size_t first, std::size_t second) {
       start_.push_back(words_.size());

@@ -196,6 +196,8 @@ class FastChain {
     const std::size_t n = stations();
     meet_ = n / 2;
     start_.clear();
+    start_.reserve(n);
+    packed_start_.reserve(n + 1);
     packed_start_.assign(1, 0);
     ratio_.assign(n, 1.0);
     widest_ = 0;

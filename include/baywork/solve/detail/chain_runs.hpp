@@ -44,6 +44,10 @@ class ChainRuns {
     segments_.reserve(bays.stations());
     for (std::size_t b = 0; b + 1 < bays.stations(); ++b) segments_.push_back({bays.type_index(b), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(b + 1)});
     Space space;
+    if (longest > 1) {
+      space.next.reserve(segments_.size());
+      instances_.reserve(segments_.size());
+    }
     while (longest > 1 && join_once(p, ground, longest, space)) {
     }
     inside_ = Lists::sorted(segments_.size(), instances_.size(), [&](std::size_t k) {
