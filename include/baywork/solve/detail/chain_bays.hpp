@@ -10,31 +10,12 @@
 #include <utility>
 #include <vector>
 
+#include <baywork/solve/detail/bay_type.hpp>
 #include <baywork/solve/detail/chain_layout.hpp>
-#include <baywork/solve/detail/kernels.hpp>
 #include <baywork/solve/detail/member_matrix.hpp>
 #include <baywork/solve/detail/prepared_frame.hpp>
 
 namespace baywork::detail {
-
-/// Rows of a padded column: a multiple of eight, so that whole vectors fit.
-inline constexpr std::size_t padded(std::size_t n) { return (n + 7) / 8 * 8; }
-
-/// A bay's or segment's stiffness over the motions of its stations' nodes, six each, global axes, by columns. Of the
-/// parts of both stations the lower triangles count, and the part between them in rows of the first, columns of the
-/// second station.
-template <class S>
-struct NodeMatrix {
-  std::size_t n1 = 0, n2 = 0, inner = 0;  ///< unknowns of the first and second station, of the joints inside
-  std::size_t second = 0;                 ///< row of the second station's first unknown: n1 padded
-  std::size_t ld = 0;
-  std::vector<S> k;                       ///< inner joints condensed
-  std::vector<S> to_inner;                ///< inner x (n1 + n2): motions inside = held_inner f - to_inner u
-  std::vector<S> held_inner;              ///< inner²: flexibility with both stations held
-
-  S& at(std::size_t r, std::size_t c) { return k[c * ld + r]; }
-  const S& at(std::size_t r, std::size_t c) const { return k[c * ld + r]; }
-};
 
 /// The smallest of pivot ratios; 0 where one of them is not a number.
 inline double smallest_of(const std::vector<double>& ratios) noexcept {
@@ -45,26 +26,6 @@ inline double smallest_of(const std::vector<double>& ratios) noexcept {
   }
   return least;
 }
-
-/// The transpose of a block, at the transposed place.
-template <class S>
-BasicBlock6<S> turned(const BasicBlock6<S>& b) {
-  BasicBlock6<S> t(b.column, b.row);
-  for (std::size_t j = 0; j < 6; ++j)
-    for (std::size_t r = 0; r < 6; ++r) t(r, j) = b(j, r);
-  return t;
-}
-
-/// What bays that are alike share for as long as the factor lives.
-template <class S>
-struct BayType {
-  std::uint32_t example = 0, count = 0;  ///< first bay of the type, number of them
-  std::vector<BasicBlock6<S>> blocks;    ///< stiffness between the stations, where it is not zero
-  NodeMatrix<S> matrix;                  ///< kept where the type occurs more than once
-  std::size_t inner = 0;
-  double inner_ratio = 1.0;              ///< smallest pivot ratio of the joints inside
-  std::vector<S> to_inner, held_inner;
-};
 
 /// Stiffness of bays and stations of a chain. Bays of the same member sorts between the same places are one type.
 template <class S>
@@ -93,15 +54,14 @@ class ChainBays {
     inner_ratio_ = 1.0;
     type_of_.reserve(layout_.bays());
     const std::size_t bays = layout_.bays();
-    Finder<BayType<S>> find(types_, bays);
+    Finder<BayType<S>> find(types_, bays, layout_.along.items.size());
     for (std::size_t b = 0; b < bays; ++b) {
       find.begin(layout_.stations.size(b), layout_.stations.size(b + 1));
       for (const std::uint32_t* i = layout_.along.begin(b); i != layout_.along.end(b); ++i)
         find.see(p.sort_of[*i], code(b, layout_.ends[2 * *i]), code(b, layout_.ends[2 * *i + 1]));
       type_of_.push_back(find.end(b));
     }
-    NodeMatrix<S> scratch;
-    for (BayType<S>& t : types_) fill(p, t, scratch);
+    for (BayType<S>& t : types_) fill(p, t);
     find_stations(p);
   }
   /// The same for a station of which a member has changed.
@@ -117,70 +77,55 @@ class ChainBays {
     BayType<S>& t = types_[type_of_[bay]];
     t.example = static_cast<std::uint32_t>(bay);
     t.count = 1;
-    t.matrix = {};
-    NodeMatrix<S> scratch;
-    fill(p, t, scratch);
+    fill(p, t);
     inner_ratio_ = 1.0;
     for (const BayType<S>& each : types_)
       if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio > 0.0 ? each.inner_ratio : 0.0;
   }
 
-  /// The stiffness of a bay: the kept one of its type, or made in `scratch`.
-  const NodeMatrix<S>& matrix(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& scratch) const {
-    const BayType<S>& t = type(bay);
-    if (!t.matrix.k.empty()) return t.matrix;
-    make_bay(p, bay, scratch);
-    return scratch;
-  }
-
   std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
-  /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), both triangles.
+  /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), lower triangle.
   void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
     const StationType& t = stations_[type_of_station_[station]];
-    if (t.k.empty()) {
+    if (t.count > 1)
+      add_blocks(t.blocks, k, ld);
+    else
       put_station(p, station, k, ld);
+  }
+
+  /// The same for the motions beside the reference's alone: a station does not resist its own rigid motion.
+  void add_station_deformed(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld, std::vector<S>& scratch) const {
+    const StationType& t = stations_[type_of_station_[station]];
+    if (t.count > 1) {
+      add_blocks(t.blocks, k, ld, 6);
       return;
     }
     const std::size_t n = unknowns(station), lds = padded(n);
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < lds; ++r) k[c * ld + r] += t.k[c * lds + r];
-  }
-
-  /// The same for the motions beside the reference's alone, lower triangle: a station does not resist its own rigid motion.
-  void add_station_deformed(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld, std::vector<S>& scratch) const {
-    const StationType& t = stations_[type_of_station_[station]];
-    const std::size_t n = unknowns(station), lds = padded(n);
-    const S* from = t.k.data();
-    if (t.k.empty()) {
-      scratch.assign(lds * n, S(0));
-      put_station(p, station, scratch.data(), lds);
-      from = scratch.data();
-    }
+    scratch.assign(lds * n, S(0));
+    put_station(p, station, scratch.data(), lds);
     for (std::size_t c = 6; c < n; ++c)
-      for (std::size_t r = c; r < n; ++r) k[c * ld + r] += from[c * lds + r];
+      for (std::size_t r = c; r < n; ++r) k[c * ld + r] += scratch[c * lds + r];
   }
 
-  /// The 6 x 6 blocks of the stiffness between a bay's stations that are not zero.
-  static void find_blocks(const NodeMatrix<S>& m, std::vector<BasicBlock6<S>>& blocks) {
+  /// The 6 x 6 blocks of a matrix (`rows` x `columns`) that are not zero; `lower`: those of its lower triangle.
+  static void find_blocks(const S* m, std::size_t ld, std::size_t rows, std::size_t columns, bool lower, std::vector<BasicBlock6<S>>& blocks) {
     blocks.clear();
-    blocks.reserve(m.n1 * m.n2 / 36);
-    for (std::size_t c = 0; c < m.n2; c += 6)
-      for (std::size_t r = 0; r < m.n1; r += 6) {
-        const S* const from = &m.at(r, m.second + c);
+    blocks.reserve(rows * columns / 36);
+    for (std::size_t c = 0; c < columns; c += 6)
+      for (std::size_t r = lower ? c : 0; r < rows; r += 6) {
+        const S* const from = m + c * ld + r;
         bool any = false;
         for (std::size_t j = 0; j < 6 && !any; ++j)
-          for (std::size_t i = 0; i < 6; ++i) any = any || value_of(from[j * m.ld + i]) != 0.0;
+          for (std::size_t i = 0; i < 6; ++i) any = any || value_of(from[j * ld + i]) != 0.0;
         if (!any) continue;
-        BasicBlock6<S>& b = blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6));
-        for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t i = 0; i < 6; ++i) b(i, j) = from[j * m.ld + i];
+        blocks.emplace_back(static_cast<int>(r / 6), static_cast<int>(c / 6), [&](std::size_t i, std::size_t j) { return from[j * ld + i]; });
       }
   }
 
  private:
   struct StationType {
     std::uint32_t example = 0, count = 0;
-    std::vector<S> k;  ///< of the members inside, kept where the type occurs more than once
+    std::vector<BasicBlock6<S>> blocks;  ///< of the members inside, lower triangle; kept where the type occurs more than once
   };
 
   void put_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
@@ -197,18 +142,20 @@ class ChainBays {
     type_of_station_.clear();
     const std::vector<std::uint32_t>&ends = layout_.ends, &place = layout_.place;
     type_of_station_.reserve(stations());
-    Finder<StationType> find(stations_, stations());
+    Finder<StationType> find(stations_, stations(), layout_.within.items.size());
     for (std::size_t s = 0; s < stations(); ++s) {
       find.begin(layout_.stations.size(s), 0);
       for (const std::uint32_t* i = layout_.within.begin(s); i != layout_.within.end(s); ++i)
         find.see(p.sort_of[*i], place[ends[2 * *i]], place[ends[2 * *i + 1]]);
       type_of_station_.push_back(find.end(s));
     }
+    std::vector<S> k;
     for (StationType& t : stations_)
       if (t.count > 1) {
         const std::size_t n = unknowns(t.example), ld = padded(n);
-        t.k.assign(ld * n, S(0));
-        put_station(p, t.example, t.k.data(), ld);
+        k.assign(ld * n, S(0));
+        put_station(p, t.example, k.data(), ld);
+        find_blocks(k.data(), ld, n, n, true, t.blocks);
       }
   }
 
@@ -217,7 +164,10 @@ class ChainBays {
   template <class Type>
   class Finder {
    public:
-    Finder(std::vector<Type>& types, std::size_t things) : types_(types) { start_.reserve(things + 1); }
+    Finder(std::vector<Type>& types, std::size_t things, std::size_t members) : types_(types) {
+      start_.reserve(things + 1);
+      words_.reserve(2 * things + 3 * members);
+    }
 
     void begin(std::size_t first, std::size_t second) {
       start_.push_back(words_.size());
@@ -270,16 +220,48 @@ class ChainBays {
     std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
   };
 
-  void fill(const PreparedFrame<S>& p, BayType<S>& t, NodeMatrix<S>& scratch) {
-    NodeMatrix<S>& m = t.count > 1 ? t.matrix : scratch;
-    t.inner_ratio = make_bay(p, t.example, m);
+  void fill(const PreparedFrame<S>& p, BayType<S>& t) {
+    t.inner = 6 * layout_.inner.size(t.example);
+    if (t.inner > 0)
+      fill_condensed(p, t);
+    else
+      fill_directly(p, t);
     if (!(t.inner_ratio >= inner_ratio_)) inner_ratio_ = t.inner_ratio > 0.0 ? t.inner_ratio : 0.0;
-    t.inner = m.inner;
-    t.to_inner = m.to_inner;
-    t.held_inner = m.held_inner;
-    for (std::size_t u = 0; u < m.n1; ++u)
-      if (const double d = value_of(m.at(u, u)); d > stiffest_[u % 6 < 3 ? 0 : 1]) stiffest_[u % 6 < 3 ? 0 : 1] = d;
-    find_blocks(m, t.blocks);
+    for (const BasicBlock6<S>& b : t.first)
+      for (std::size_t u = 0; u < 6 && b.row == b.column; ++u)
+        if (const double d = value_of(b(u, u)); d > stiffest_[u < 3 ? 0 : 1]) stiffest_[u < 3 ? 0 : 1] = d;
+  }
+
+  /// Every bar runs from one station to the other: it adds to one block of each and to one between.
+  void fill_directly(const PreparedFrame<S>& p, BayType<S>& t) const {
+    const std::size_t bay = t.example;
+    const auto diagonal = [](std::vector<BasicBlock6<S>>& blocks, std::size_t count) {
+      blocks.clear();
+      blocks.reserve(count);
+      for (std::size_t i = 0; i < count; ++i) blocks.emplace_back(static_cast<int>(i), static_cast<int>(i));
+    };
+    diagonal(t.first, layout_.stations.size(bay));
+    diagonal(t.second, layout_.stations.size(bay + 1));
+    t.blocks.clear();
+    t.blocks.reserve(layout_.along.size(bay));
+    for (const std::uint32_t* i = layout_.along.begin(bay); i != layout_.along.end(bay); ++i) {
+      const std::uint32_t a = layout_.ends[2 * *i], b = layout_.ends[2 * *i + 1];
+      const bool forward = layout_.at[a] == bay;
+      const std::uint32_t row = layout_.place[forward ? a : b], column = layout_.place[forward ? b : a];
+      const auto at = std::find_if(t.blocks.begin(), t.blocks.end(), [&](const BasicBlock6<S>& k) {
+        return std::pair(k.column, k.row) >= std::pair(static_cast<int>(column), static_cast<int>(row));
+      });
+      const bool known = at != t.blocks.end() && at->column == static_cast<int>(column) && at->row == static_cast<int>(row);
+      BasicBlock6<S>& between = known ? *at : *t.blocks.emplace(at, static_cast<int>(row), static_cast<int>(column));
+      BasicBlock6<S>&first = t.first[row], &second = t.second[column];
+      put_member_matrix(p.sort(*i).plain, [&](std::size_t r, std::size_t c, const S& v) {
+        if ((r < 6) == (c < 6))
+          ((r < 6) == forward ? first : second)(r % 6, c % 6) += v;
+        else if ((r < 6) == forward)
+          between(r % 6, c % 6) += v;
+      });
+    }
+    for (BasicBlock6<S>& b : t.blocks) b.measure();
   }
 
   /// Where a node stands among those of a bay: first station, second station, inside.
@@ -287,13 +269,13 @@ class ChainBays {
     const std::uint32_t at = layout_.at[node];
     return 3 * layout_.place[node] + (at == bay ? 0U : (at == bay + 1 ? 1U : 2U));
   }
-  /// Returns the smallest pivot ratio of the joints inside.
-  double make_bay(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& m) const {
+  void fill_condensed(const PreparedFrame<S>& p, BayType<S>& t) const {
+    const std::size_t bay = t.example;
+    NodeMatrix<S> m;
     m.n1 = unknowns(bay);
     m.n2 = unknowns(bay + 1);
-    m.inner = 6 * layout_.inner.size(bay);
     m.second = padded(m.n1);
-    const std::size_t outer = m.second + m.n2, all = outer + m.inner;
+    const std::size_t outer = m.second + m.n2, all = outer + t.inner;
     m.ld = padded(all);
     m.k.assign(m.ld * all, S(0));
     const auto first = [&](std::size_t node) {
@@ -307,37 +289,40 @@ class ChainBays {
         m.k[(c < 6 ? from + c : to + c) * m.ld + (r < 6 ? from + r : to + r)] += v;
       });
     }
-    return m.inner > 0 ? condense(p, bay, m, outer) : 1.0;
+    t.inner_ratio = condense(p, t, m, outer);
+    find_blocks(&m.at(0, m.second), m.ld, m.n1, m.n2, false, t.blocks);
+    find_blocks(m.k.data(), m.ld, m.n1, m.n1, true, t.first);
+    find_blocks(&m.at(m.second, m.second), m.ld, m.n2, m.n2, true, t.second);
   }
 
   /// K - K_w K_ww⁻¹ K_wᵀ; an idle motion inside (a pinned joint's turning) stays at rest. Any other that nothing
   /// resists is a mechanism, however much like an idle one its empty row looks.
   /// Returns the smallest pivot ratio.
-  double condense(const PreparedFrame<S>& p, std::size_t bay, NodeMatrix<S>& m, std::size_t outer) const {
-    const std::size_t w = m.inner, ld = padded(w);
-    m.held_inner.assign(ld * w, S(0));
+  double condense(const PreparedFrame<S>& p, BayType<S>& t, NodeMatrix<S>& m, std::size_t outer) const {
+    const std::size_t w = t.inner, ld = padded(w);
+    t.held_inner.assign(ld * w, S(0));
     for (std::size_t c = 0; c < w; ++c)
-      for (std::size_t r = 0; r < w; ++r) m.held_inner[c * ld + r] = m.at(outer + r, outer + c);
+      for (std::size_t r = 0; r < w; ++r) t.held_inner[c * ld + r] = m.at(outer + r, outer + c);
     const auto for_each_idle = [&](const S& diagonal) {
       for (std::size_t i = 0; i < w; ++i)
-        if (p.freedoms.of(layout_.inner.begin(bay)[i / 6], i % 6) == Freedoms::idle) m.held_inner[i * ld + i] = diagonal;
+        if (p.freedoms.of(layout_.inner.begin(t.example)[i / 6], i % 6) == Freedoms::idle) t.held_inner[i * ld + i] = diagonal;
     };
     for_each_idle(S(1));
-    const double ratio = KernelsOf<S>::invert(w, ld, m.held_inner.data());
+    const double ratio = KernelsOf<S>::invert(w, ld, t.held_inner.data());
     for_each_idle(S(0));
     const std::size_t n = m.n1 + m.n2;
     const auto row = [&](std::size_t u) { return u < m.n1 ? u : m.second + u - m.n1; };
-    m.to_inner.assign(ld * n, S(0));
+    t.to_inner.assign(ld * n, S(0));
     for (std::size_t c = 0; c < n; ++c)
       for (std::size_t j = 0; j < w; ++j) {
         const S v = m.at(outer + j, row(c));
         if (value_of(v) != 0.0)
-          for (std::size_t r = 0; r < w; ++r) m.to_inner[c * ld + r] += S(m.held_inner[j * ld + r] * v);
+          for (std::size_t r = 0; r < w; ++r) t.to_inner[c * ld + r] += S(t.held_inner[j * ld + r] * v);
       }
     for (std::size_t c = 0; c < n; ++c)
       for (std::size_t r = c; r < n; ++r) {
         S sum = S(0);
-        for (std::size_t j = 0; j < w; ++j) sum += S(m.at(outer + j, row(r)) * m.to_inner[c * ld + j]);
+        for (std::size_t j = 0; j < w; ++j) sum += S(m.at(outer + j, row(r)) * t.to_inner[c * ld + j]);
         m.at(row(r), row(c)) -= sum;
         m.at(row(c), row(r)) = m.at(row(r), row(c));
       }

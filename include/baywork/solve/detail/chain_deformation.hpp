@@ -155,7 +155,7 @@ class DeformationChain {
     for (; i != meet_; i = far_of(i, forward)) {
       const std::size_t passed = forward ? i : end - i;
       if (passed % checkpoint == 0) std::copy(s.begin(), s.end(), marks.begin() + static_cast<std::ptrdiff_t>(passed / checkpoint * mark));
-      const DeformedBay<S>& bay = kept.get(p, *bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
+      const DeformedBay<S>& bay = kept.get(*bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
       bays_->bays().add_station_deformed(p, bays_->station(i), s.data(), padded(bays_->unknowns(i)), general);
       const std::size_t lds = padded(bay.n1);
       if (tied(i))

@@ -3,11 +3,9 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <deque>
 #include <utility>
 #include <vector>
 
@@ -38,7 +36,9 @@ class FastChain {
   /// Factors anew after a change in bays or stations `first` to `last`: what lies between them and the nearer end stays.
   bool refactor(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t first, std::size_t last, RunBoth run = one_after_the_other) {
     const std::size_t n = stations();
-    Task task{this, &p, &ground, (std::min)(first, meet_), (std::max)((std::min)(last, n - 1), meet_), {}, {}};
+    const std::size_t half = widest_ * (4 * widest_ + 2);
+    const Room<S> room(2 * half);
+    Task task{this, &p, &ground, (std::min)(first, meet_), (std::max)((std::min)(last, n - 1), meet_), {room.begin(), widest_}, {room.begin() + half, widest_}};
     run(
         [](void* c) {
           Task& t = *static_cast<Task*>(c);
@@ -49,7 +49,7 @@ class FastChain {
           t.self->sweep(*t.p, *t.ground, false, t.last, t.right);
         },
         &task);
-    return meet(p, ground, task.left, task.right);
+    return meet(ground, task.left, task.right);
   }
 
   std::size_t stations() const noexcept { return bays_->stations(); }
@@ -65,7 +65,7 @@ class FastChain {
       sum += n * n * n;
       if (i == meet_) continue;
       const std::size_t to = i < meet_ ? i + 1 : i - 1;
-      sum += (72.0 * n + 36.0 * static_cast<double>(bays_->unknowns(to))) * static_cast<double>(bays_->type((std::min)(i, to)).blocks.size());
+      sum += (2.0 * n + static_cast<double>(bays_->unknowns(to))) * numbers_in(bays_->type((std::min)(i, to)).blocks);
     }
     return sum;
   }
@@ -171,13 +171,23 @@ class FastChain {
 
  private:
   using K = KernelsOf<S>;
-  using Matrix = std::vector<S>;
+  /// What a sweep from one end works with.
+  struct Space {
+    S *m, *next;              ///< what is left of a station's stiffness and of its neighbour's
+    S *own, *next_own;        ///< the diagonals that both had on their own
+    S *product, *scratch;
+    std::vector<BasicBlock6<S>> turned_blocks{};
+    std::uint32_t turned_type = static_cast<std::uint32_t>(-1);
+
+    Space(S* s, std::size_t widest)
+        : m(s), next(m + widest * widest), own(next + widest * widest), next_own(own + widest), product(next_own + widest), scratch(product + widest * widest) {}
+  };
   struct Task {
     FastChain* self;
     const PreparedFrame<S>* p;
     const ChainGround<S>* ground;
     std::size_t first, last;
-    Matrix left, right;  ///< what the two ends leave at the meeting station
+    Space left, right;  ///< `m` is what the two ends leave at the meeting station
   };
 
   const S* packed(std::size_t i) const { return packed_.data() + packed_start_[i]; }
@@ -186,6 +196,8 @@ class FastChain {
     const std::size_t n = stations();
     meet_ = n / 2;
     start_.clear();
+    start_.reserve(n);
+    packed_start_.reserve(n + 1);
     packed_start_.assign(1, 0);
     ratio_.assign(n, 1.0);
     widest_ = 0;
@@ -197,14 +209,14 @@ class FastChain {
     packed_.resize(packed_start_.back());
   }
 
-  /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the matrix before elimination.
+  /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the diagonal before elimination.
   double invert(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m, const S* own) const {
     add_ties(ground, i, n, ld, m);
     double left = 1.0;
     const GroundTie<S>* tie = ground.begin(i);
     for (std::size_t k = 0; k < n; ++k) {
       if (tie != ground.end(i) && tie->unknown == k && (tie++)->kind != GroundTie<S>::Kind::spring) continue;  // a 1 stands there
-      const double d = value_of(m[k * ld + k]), o = value_of(own[k * ld + k]);
+      const double d = value_of(m[k * ld + k]), o = value_of(own[k]);
       if (!(d > 0.0)) return 0.0;
       if (d < left * o) left = d / o;
     }
@@ -214,110 +226,58 @@ class FastChain {
     return ratio * left;
   }
 
-  /// Stiffness of a station on its own: of the members inside and of the segments on both sides. Those between segments
-  /// of the same types are kept.
-  class OwnMatrices {
-   public:
-    OwnMatrices(const PreparedFrame<S>& p, const ChainRuns<S>& runs) : p_(p), runs_(runs) {}
-    const S* get(std::size_t j) {
-      constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
-      const bool before = j > 0, after = j + 1 < runs_.stations();
-      const bool common = std::floating_point<S> && (!before || runs_.type(j - 1).count > 1) && (!after || runs_.type(j).count > 1);
-      const std::array<std::uint32_t, 3> key{before ? runs_.type_index(j - 1) : none, after ? runs_.type_index(j) : none,
-                                             runs_.bays().station_type(runs_.station(j))};
-      if (!common) return make(j, scratch_);
-      for (const auto& [k, m] : kept_)
-        if (k == key) return m.data();
-      if (kept_.size() >= 16) return make(j, scratch_);
-      kept_.push_back({key, {}});
-      return make(j, kept_.back().second);
-    }
-
-   private:
-    const S* make(std::size_t j, Matrix& m) {
-      const std::size_t n = runs_.unknowns(j), ld = padded(n);
-      m.assign(ld * n, S(0));
-      for (const bool second : {true, false}) {
-        if (second ? j == 0 : j + 1 == runs_.stations()) continue;
-        const NodeMatrix<S>& k = runs_.matrix(p_, second ? j - 1 : j, node_scratch_);
-        const std::size_t from = second ? k.second : 0;
-        for (std::size_t c = 0; c < n; ++c) {
-          const S* const column = k.k.data() + (from + c) * k.ld + from;
-          for (std::size_t r = 0; r < n; ++r) m[c * ld + r] += column[r];
-        }
+  /// Eliminates from one end (or from station `from` on, whose neighbour towards the end is kept) to the meeting station.
+  /// That station's own stiffness comes with the sweep from the left.
+  void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Space& s) {
+    const std::size_t end = forward ? 0 : stations() - 1;
+    const auto start_from_own = [&](std::size_t j, S* m, S* diagonal) {
+      const std::size_t nj = bays_->unknowns(j), ld = padded(nj);
+      if (j == meet_ && !forward) {
+        std::fill(m, m + ld * nj, S(0));
+        return;
       }
-      runs_.bays().add_station(p_, runs_.station(j), m.data(), ld);
-      return m.data();
-    }
-
-    const PreparedFrame<S>& p_;
-    const ChainRuns<S>& runs_;
-    std::deque<std::pair<std::array<std::uint32_t, 3>, Matrix>> kept_;
-    Matrix scratch_;
-    NodeMatrix<S> node_scratch_;
-  };
-
-  /// Eliminates from one end (or from station `from` on, whose neighbour towards the end is kept) to the meeting station;
-  /// `out`: what is left there. The station's own stiffness comes with the sweep from the left.
-  void sweep(const PreparedFrame<S>& p, const ChainGround<S>& ground, bool forward, std::size_t from, Matrix& out) {
-    const std::size_t n = stations(), end = forward ? 0 : n - 1, size = widest_ * widest_;
-    OwnMatrices own(p, *bays_);
-    std::vector<BasicBlock6<S>> turned_blocks;
-    Matrix space(4 * size, S(0));
-    S *m = space.data(), *next = m + size;
-    S *const x = next + size, *const t = x + size;
-    const auto start_from_own = [&](std::size_t j, S* to) {
-      const std::size_t count = padded(bays_->unknowns(j)) * bays_->unknowns(j);
-      if (j == meet_ && !forward)
-        std::fill(to, to + count, S(0));
-      else {
-        const S* const d = own.get(j);
-        std::copy(d, d + count, to);
-      }
+      bays_->own(p, j, m);
+      for (std::size_t k = 0; k < nj; ++k) diagonal[k] = m[k * ld + k];
     };
     std::size_t i = (forward ? from < meet_ : from > meet_) ? from : meet_;
-    start_from_own(i, m);
+    start_from_own(i, s.m, s.own);
     if (i != end) {  // take up where an earlier factorisation stands
       const std::size_t kept = forward ? i - 1 : i + 1, nk = bays_->unknowns(kept), ni = bays_->unknowns(i), ld = padded(nk);
-      const std::vector<BasicBlock6<S>>& c = oriented((std::min)(kept, i), forward, turned_blocks);
-      std::fill(t, t + ld * ni, S(0));
-      for (const BasicBlock6<S>& b : c)
-        for (std::size_t j = 0; j < 6; ++j)
-          for (std::size_t r = 0; r < 6; ++r) t[(b.first_column() + j) * ld + b.first_row() + r] = b(r, j);
-      K::apply_many(nk, packed(kept), ld, t, x, ni);
-      K::minus_blocks_transposed(nk, ni, ld, x, c.data(), c.size(), padded(ni), m, t);
+      const std::vector<BasicBlock6<S>>& c = oriented((std::min)(kept, i), forward, s);
+      std::fill(s.scratch, s.scratch + ld * ni, S(0));
+      add_blocks(c, s.scratch, ld);
+      K::apply_many(nk, packed(kept), ld, s.scratch, s.product, ni);
+      K::minus_blocks_transposed(nk, ni, ld, s.product, c.data(), c.size(), padded(ni), s.m, s.scratch);
     }
     for (; i != meet_; forward ? ++i : --i) {
       const std::size_t to = forward ? i + 1 : i - 1, bay = (std::min)(i, to);
       const std::size_t ni = bays_->unknowns(i), nt = bays_->unknowns(to), ld = padded(ni), ldt = padded(nt);
-      const S* const d = own.get(i);
-      ratio_[i] = invert(ground, bays_->station(i), ni, ld, m, d);
-      K::pack(ni, ld, m, packed_.data() + packed_start_[i]);
-      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, turned_blocks);
-      K::times_blocks(ni, nt, ld, m, c.data(), c.size(), ld, x);
-      start_from_own(to, next);
-      K::minus_blocks_transposed(ni, nt, ld, x, c.data(), c.size(), ldt, next, t);
-      std::swap(m, next);
+      ratio_[i] = invert(ground, bays_->station(i), ni, ld, s.m, s.own);
+      K::pack(ni, ld, s.m, packed_.data() + packed_start_[i]);
+      const std::vector<BasicBlock6<S>>& c = oriented(bay, forward, s);
+      K::times_blocks(ni, nt, ld, s.m, c.data(), c.size(), ld, s.product);
+      start_from_own(to, s.next, s.next_own);
+      K::minus_blocks_transposed(ni, nt, ld, s.product, c.data(), c.size(), ldt, s.next, s.scratch);
+      std::swap(s.m, s.next);
+      std::swap(s.own, s.next_own);
     }
-    out.assign(m, m + padded(bays_->unknowns(meet_)) * bays_->unknowns(meet_));
   }
 
   /// The blocks from the eliminated station to the one that takes over.
-  const std::vector<BasicBlock6<S>>& oriented(std::size_t bay, bool forward, std::vector<BasicBlock6<S>>& turned_blocks) const {
+  const std::vector<BasicBlock6<S>>& oriented(std::size_t bay, bool forward, Space& s) const {
     const std::vector<BasicBlock6<S>>& c = bays_->type(bay).blocks;
     if (forward) return c;
-    turned_blocks.resize(c.size());
-    for (std::size_t b = 0; b < c.size(); ++b) turned_blocks[b] = turned(c[b]);
-    return turned_blocks;
+    if (s.turned_type == bays_->type_index(bay)) return s.turned_blocks;
+    s.turned_type = bays_->type_index(bay);
+    turn(c, s.turned_blocks);
+    return s.turned_blocks;
   }
 
-  bool meet(const PreparedFrame<S>& p, const ChainGround<S>& ground, const Matrix& left, const Matrix& right) {
+  bool meet(const ChainGround<S>& ground, const Space& left, const Space& right) {
     const std::size_t n = bays_->unknowns(meet_), ld = padded(n);
-    Matrix m(left);
-    for (std::size_t k = 0; k < ld * n; ++k) m[k] += right[k];
-    OwnMatrices own(p, *bays_);
-    ratio_[meet_] = invert(ground, bays_->station(meet_), n, ld, m.data(), own.get(meet_));
-    K::pack(n, ld, m.data(), packed_.data() + packed_start_[meet_]);
+    for (std::size_t k = 0; k < ld * n; ++k) left.m[k] += right.m[k];
+    ratio_[meet_] = invert(ground, bays_->station(meet_), n, ld, left.m, left.own);
+    K::pack(n, ld, left.m, packed_.data() + packed_start_[meet_]);
     return smallest_pivot_ratio() > 0.0;
   }
 

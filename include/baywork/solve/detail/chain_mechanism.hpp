@@ -151,7 +151,7 @@ class ChainMechanism {
       const std::size_t n1 = bays_.unknowns(i), n = n1 + (i < last ? bays_.unknowns(i + 1) : 0);
       bays_.add_station_deformed(p_, i, state.data(), n1, station_scratch_);
       if (i < last) {
-        const DeformedBay<S>& bay = kept_.get(p_, runs_, arms_, i, true, node_scratch_, scratch_);
+        const DeformedBay<S>& bay = kept_.get(runs_, arms_, i, true, node_scratch_, scratch_);
         general_step(ties(i), ties_end(i), arms_.plain(i), arms_.step(i), bay, state.data(), n1, n, factor_[i], general_scratch_);
       } else {
         factor_[i] = state;

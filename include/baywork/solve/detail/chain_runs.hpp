@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <utility>
 #include <vector>
 
@@ -36,10 +37,17 @@ class ChainRuns {
   ChainRuns(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, std::size_t longest) : bays_(&bays) {
     start_.reserve(bays.stations() + 1);
     start_.assign(1, 0);
-    for (std::size_t i = 0; i < bays.stations(); ++i) start_.push_back(start_.back() + padded(bays.unknowns(i)));
+    for (std::size_t i = 0; i < bays.stations(); ++i) {
+      start_.push_back(start_.back() + padded(bays.unknowns(i)));
+      widest_ = (std::max)(widest_, padded(bays.unknowns(i)));
+    }
     segments_.reserve(bays.stations());
     for (std::size_t b = 0; b + 1 < bays.stations(); ++b) segments_.push_back({bays.type_index(b), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(b + 1)});
     Space space;
+    if (longest > 1) {
+      space.next.reserve(segments_.size());
+      instances_.reserve(segments_.size());
+    }
     while (longest > 1 && join_once(p, ground, longest, space)) {
     }
     inside_ = Lists::sorted(segments_.size(), instances_.size(), [&](std::size_t k) {
@@ -56,9 +64,16 @@ class ChainRuns {
   std::size_t unknowns(std::size_t j) const { return bays_->unknowns(station(j)); }
   const BayType<S>& type(std::size_t j) const { return type_of(segments_[j].type); }
   std::uint32_t type_index(std::size_t j) const { return segments_[j].type; }
-  const NodeMatrix<S>& matrix(const PreparedFrame<S>& p, std::size_t j, NodeMatrix<S>& scratch) const {
-    const Piece& s = segments_[j];
-    return s.type < bays_->types() ? bays_->matrix(p, s.first, scratch) : type_of(s.type).matrix;
+  /// The stiffness of segment j, in full.
+  void matrix(std::size_t j, NodeMatrix<S>& m) const { put_together(type(j), unknowns(j), unknowns(j + 1), m); }
+  /// Stiffness of station j on its own, into m (lower triangle; rows and columns as padded): of the segments on both sides
+  /// and of the members inside the station.
+  void own(const PreparedFrame<S>& p, std::size_t j, S* m) const {
+    const std::size_t n = unknowns(j), ld = padded(n);
+    std::fill(m, m + ld * n, S(0));
+    if (j > 0) add_blocks(type(j - 1).second, m, ld);
+    if (j < segments_.size()) add_blocks(type(j).first, m, ld);
+    bays_->add_station(p, station(j), m, ld);
   }
   bool joined(std::size_t j) const { return inside_.size(j) > 0; }
 
@@ -172,9 +187,8 @@ class ChainRuns {
     std::vector<Pair> pairs;
     std::vector<std::uint32_t> pair_of;
     std::vector<Piece> next;
-    std::vector<S> m, xl, xr, turned;
-    std::vector<BasicBlock6<S>> blocks;
-    NodeMatrix<S> left, right;
+    std::unique_ptr<Room<S>> room;
+    std::vector<BasicBlock6<S>> turned_blocks;
   };
 
   /// Joins neighbours that occur as a pair three times or more; false where there are none. In a chain of more than
@@ -224,60 +238,46 @@ class ChainRuns {
   }
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
-    const auto of = [&](const Piece& s, NodeMatrix<S>& scratch) -> const NodeMatrix<S>& {
-      return s.type < bays_->types() ? bays_->matrix(p, s.first, scratch) : type_of(s.type).matrix;
-    };
     Joined<S>& out = joined_.emplace_back();
     out.left = a.type;
     out.right = b.type;
-    const NodeMatrix<S>&ka = of(a, space.left), &kb = of(b, space.right);
-    const std::vector<BasicBlock6<S>>&ca = type_of(a.type).blocks, &cb = type_of(b.type).blocks;
-    space.blocks.clear();  // of a, turned: from the middle to the first station
-    for (const BasicBlock6<S>& block : ca) space.blocks.push_back(turned(block));
-    const std::vector<BasicBlock6<S>>& cat = space.blocks;
-    const std::size_t n1 = ka.n1, n = ka.n2, n2 = kb.n2, ld = padded(n);
-    NodeMatrix<S>& k = out.segment.matrix;
-    k.n1 = n1;
-    k.n2 = n2;
-    k.second = padded(n1);
-    k.ld = k.second + padded(n2);
-    k.k.resize(k.ld * (k.second + n2));
-    const auto room = [](std::vector<S>& v, std::size_t size, bool clear) {  // rows beyond a column's last must be zero
-      if (clear) v.clear();
-      if (v.size() < size) v.resize(size);
+    const BayType<S>&ta = type_of(a.type), &tb = type_of(b.type);
+    const std::vector<BasicBlock6<S>>&ca = ta.blocks, &cb = tb.blocks;
+    std::vector<BasicBlock6<S>>& cat = space.turned_blocks;  // from the middle to the first station
+    turn(ca, cat);
+    const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last);
+    const std::size_t ld = padded(n), ld1 = padded(n1), ld2 = padded(n2), size = widest_ * widest_;
+    if (!space.room) space.room = std::make_unique<Room<S>>(4 * size);
+    S *const m = space.room->begin(), *const x = m + size, *const t = x + size, *const k = t + size;
+    const auto start = [](S* to, std::size_t count, const std::vector<BasicBlock6<S>>& blocks, std::size_t ldk) {
+      std::fill(to, to + count, S(0));
+      add_blocks(blocks, to, ldk);
     };
-    room(space.m, ld * n, true);
-    room(space.xl, ld * n1, ld != n);
-    room(space.xr, ld * n2, ld != n);
-    room(space.turned, k.ld * n, k.second != n1 || padded(n2) != n2);
-    S *const m = space.m.data(), *const xl = space.xl.data(), *const xr = space.xr.data(), *const t = space.turned.data();
-    for (std::size_t c = 0; c < n; ++c) {
-      const S *const of_a = &ka.at(ka.second, ka.second + c), *const of_b = &kb.at(0, c);
-      for (std::size_t r = 0; r < n; ++r) m[c * ld + r] = S(of_a[r] + of_b[r]);
-    }
+    start(m, ld * n, ta.second, ld);
+    add_blocks(tb.first, m, ld);
     bays_->add_station(p, a.last, m, ld);
     for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])));
     see_ratio(K::invert(n, ld, m));
     out.pivot.resize(K::packed_size(n));
     K::pack(n, ld, m, out.pivot.data());
-    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, xr);
-    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, xl);
-    for (std::size_t c = 0; c < n1; ++c) std::copy(&ka.at(0, c), &ka.at(0, c) + n1, &k.at(0, c));
-    for (std::size_t c = 0; c < n2; ++c) std::copy(&kb.at(kb.second, kb.second + c), &kb.at(kb.second, kb.second + c) + n2, &k.at(k.second, k.second + c));
-    K::minus_blocks_transposed(n, n2, ld, xr, cb.data(), cb.size(), k.ld, &k.at(k.second, k.second), t);
-    K::minus_blocks_transposed(n, n1, ld, xl, cat.data(), cat.size(), k.ld, &k.at(0, 0), t);
-    // C' = -C_a (P C_b) = (-X_l)ᵀ C_b
-    for (std::size_t c = 0; c < n; ++c)
-      for (std::size_t r = 0; r < n1; ++r) t[c * k.ld + r] = S(-xl[r * ld + c]);
-    K::times_blocks(n1, n2, k.ld, t, cb.data(), cb.size(), k.ld, &k.at(0, k.second));
-    ChainBays<S>::find_blocks(k, out.segment.blocks);
+    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, x);
+    start(k, ld2 * n2, tb.second, ld2);
+    K::minus_blocks_transposed(n, n2, ld, x, cb.data(), cb.size(), ld2, k, t);
+    ChainBays<S>::find_blocks(k, ld2, n2, n2, true, out.segment.second);
+    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, x);
+    start(k, ld1 * n1, ta.first, ld1);
+    K::minus_blocks_transposed(n, n1, ld, x, cat.data(), cat.size(), ld1, k, t);
+    ChainBays<S>::find_blocks(k, ld1, n1, n1, true, out.segment.first);
+    // C' = -C_a P C_b; what is left in t is -(P C_aᵀ)ᵀ
+    K::times_blocks(n1, n2, ld1, t, cb.data(), cb.size(), ld1, k);
+    ChainBays<S>::find_blocks(k, ld1, n1, n2, false, out.segment.blocks);
     const double nd = static_cast<double>(n);
-    flops_ += nd * nd * nd + 72.0 * nd * static_cast<double>(ca.size() + cb.size()) +
-              36.0 * (static_cast<double>(n1 * ca.size()) + static_cast<double>(n2 * cb.size())) + 72.0 * static_cast<double>(n1 * cb.size());
+    flops_ += nd * nd * nd + (2.0 * nd + static_cast<double>(n1)) * numbers_in(ca) + (2.0 * nd + static_cast<double>(n2 + 2 * n1)) * numbers_in(cb);
   }
 
   const ChainBays<S>* bays_ = nullptr;
   std::vector<std::size_t> start_;
+  std::size_t widest_ = 0;
   std::vector<Piece> segments_;
   std::vector<Joined<S>> joined_;
   std::vector<Instance> instances_;

@@ -74,23 +74,26 @@ class DeformedBays {
  public:
   void clear() { kept_.clear(); }
 
-  const DeformedBay<S>& get(const PreparedFrame<S>& p, const ChainRuns<S>& bays, const ChainArms<S>& arms, std::size_t bay,
+  const DeformedBay<S>& get(const ChainRuns<S>& bays, const ChainArms<S>& arms, std::size_t bay,
                             bool near_first, NodeMatrix<S>& node_scratch, DeformedBay<S>& scratch) {
     const std::size_t far = near_first ? bay + 1 : bay, count = bays.unknowns(far) / 6;
     const Vec3<S>* const to = arms.plain(far);
     if (bays.type(bay).count < 2) {
-      deform_bay(bays.matrix(p, bay, node_scratch), near_first, to, scratch);
+      bays.matrix(bay, node_scratch);
+      deform_bay(node_scratch, near_first, to, scratch);
       return scratch;
     }
     std::vector<Kept>& list = kept_[bays.type_index(bay)];
     for (const Kept& k : list)
       if (same(k.arms, to, count)) return k.bay;
     if (list.size() >= 8) {  // arms that differ from bay to bay: keeping them is of no use
-      deform_bay(bays.matrix(p, bay, node_scratch), near_first, to, scratch);
+      bays.matrix(bay, node_scratch);
+      deform_bay(node_scratch, near_first, to, scratch);
       return scratch;
     }
     list.push_back({std::vector<Vec3<S>>(to, to + count), {}});
-    deform_bay(bays.matrix(p, bay, node_scratch), near_first, to, list.back().bay);
+    bays.matrix(bay, node_scratch);
+    deform_bay(node_scratch, near_first, to, list.back().bay);
     return list.back().bay;
   }
 

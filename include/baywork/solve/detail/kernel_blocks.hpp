@@ -17,7 +17,12 @@ BAYWORK_KERNEL_HELPER void block_column_chunk(const double* p, Size ld, const Bl
   else
     clear(block, cells);
   for (const Block6* b = blocks; b != blocks + count; ++b)
-    if (b->column == column) add_products<tiles, 6>(block, 6, p + b->first_row() * ld, ld, b->value, 8, 1);
+    if (b->column == column) {
+      if (b->size == 3)
+        add_products<tiles, 3>(block, 3, p + b->first_row() * ld, ld, b->value, 8, 1);
+      else
+        add_products<tiles, 6>(block, 6, p + b->first_row() * ld, ld, b->value, 8, 1);
+    }
   store<tiles>(block, x, ldx, cells);
 }
 template <bool add>
@@ -36,20 +41,20 @@ BAYWORK_KERNEL_FUNCTION void times_blocks(Size n1, Size n2, Size ld, const doubl
 
 /// D is symmetric and so is Cᵀ X: D -= Xᵀ C, which runs down whole columns of Xᵀ.
 BAYWORK_KERNEL_FUNCTION void minus_blocks_transposed(Size n1, Size n2, Size ldx, const double* x, const Block6* blocks,
-                                                     Size count, Size ldd, double* d, double* scratch) {
+                                                     Size count, Size ldd, double* d, double* minus_xt) {
   Size i = 0;
   for (; i + 4 <= n1; i += 4) {
     Size j = 0;
-    for (; j + 4 <= n2; j += 4) transpose_tile<true>(x + i + j * ldx, ldx, scratch + j + i * ldd, ldd);
+    for (; j + 4 <= n2; j += 4) transpose_tile<true>(x + i + j * ldx, ldx, minus_xt + j + i * ldd, ldd);
     for (; j < n2; ++j)
-      for (Size r = 0; r < 4; ++r) scratch[j + (i + r) * ldd] = -x[i + r + j * ldx];
+      for (Size r = 0; r < 4; ++r) minus_xt[j + (i + r) * ldd] = -x[i + r + j * ldx];
   }
   for (; i < n1; ++i)
-    for (Size j = 0; j < n2; ++j) scratch[j + i * ldd] = -x[i + j * ldx];
+    for (Size j = 0; j < n2; ++j) minus_xt[j + i * ldd] = -x[i + j * ldx];
   for (Size c = 0; c < n1; ++c)
-    for (Size j = n2; j < rounded_up(n2, lanes); ++j) scratch[j + c * ldd] = 0.0;
+    for (Size j = n2; j < rounded_up(n2, lanes); ++j) minus_xt[j + c * ldd] = 0.0;
   for (Size j = 0; 6 * j < n2; ++j)
-    block_column<true>(tile_start(6 * j), n2, scratch, ldd, blocks, count, static_cast<int>(j), d + 6 * j * ldd, ldd);
+    block_column<true>(tile_start(6 * j), n2, minus_xt, ldd, blocks, count, static_cast<int>(j), d + 6 * j * ldd, ldd);
 }
 
 /// Row tiles of one block.

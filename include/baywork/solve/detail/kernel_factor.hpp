@@ -15,7 +15,7 @@ BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size l
   for (; first + width <= n1; first += width, p = next) {
     const Size after = first + width;
     double *const columns = k + first * ld, *const s = columns + first;
-    solve_panel<width>(p, tile_start(first), n, columns, ld, 1.0, columns, ld, minus_z, ldz);
+    solve_panel<width>(p, tile_start(first), n, columns, ld, minus_z, ldz);
     keep_pivots<width>(inverse + first, p);
     s[0] = p.d0;
     if (width > 1) s[1] = p.l10, s[1 + ld] = p.d1;
@@ -25,10 +25,10 @@ BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size l
     Size done = after;
     if (after + width <= n1) {
       done += width;
-      update_lower(after, done, n, width, columns, ld, minus_z, ldz, k, ld);
+      update_lower<width>(after, done, n, columns, ld, minus_z, ldz, k, ld);
       factor<width>(next, k + after * (ld + 1), ld);
     }
-    update_lower(done, n, n, width, columns, ld, minus_z, ldz, k, ld);
+    update_lower<width>(done, n, n, columns, ld, minus_z, ldz, k, ld);
   }
   return first;
 }

@@ -52,34 +52,33 @@ BAYWORK_KERNEL_HELPER void add_products(Lanes* block, Size depth, const double* 
 }
 
 /// c += w zᵀ for `columns` columns and one chunk of row tiles.
-template <Size tiles, Size columns>
-BAYWORK_KERNEL_HELPER void update_chunk(Size depth, const double* w, Size ldw, const double* z, Size ldz, double* c,
-                                        Size ldc) {
+template <Size depth, Size tiles, Size columns>
+BAYWORK_KERNEL_HELPER void update_chunk(const double* w, Size ldw, const double* z, Size ldz, double* c, Size ldc) {
   constexpr std::make_index_sequence<tiles * columns> cells;
   Lanes block[tiles * columns];
   load<tiles>(block, c, ldc, cells);
   add_products<tiles, columns>(block, depth, w, ldw, z, 1, ldz);
   store<tiles>(block, c, ldc, cells);
 }
-template <Size columns>
-BAYWORK_KERNEL_HELPER void update_columns(Size tiles, Size depth, const double* w, Size ldw, const double* z, Size ldz,
-                                          double* c, Size ldc) {
-  for (; tiles >= 3; tiles -= 3, w += 3 * lanes, c += 3 * lanes)
-    update_chunk<3, columns>(depth, w, ldw, z, ldz, c, ldc);
-  if (tiles == 2) update_chunk<2, columns>(depth, w, ldw, z, ldz, c, ldc);
-  if (tiles == 1) update_chunk<1, columns>(depth, w, ldw, z, ldz, c, ldc);
+template <Size depth, Size columns>
+BAYWORK_KERNEL_HELPER void update_columns(Size tiles, const double* w, Size ldw, const double* z, Size ldz, double* c,
+                                          Size ldc) {
+  for (; tiles >= 3; tiles -= 3, w += 3 * lanes, c += 3 * lanes) update_chunk<depth, 3, columns>(w, ldw, z, ldz, c, ldc);
+  if (tiles == 2) update_chunk<depth, 2, columns>(w, ldw, z, ldz, c, ldc);
+  if (tiles == 1) update_chunk<depth, 1, columns>(w, ldw, z, ldz, c, ldc);
 }
 /// Columns [first, last) of a symmetric c, of which the lower triangle counts, += w zᵀ; rows up to `rows`.
-BAYWORK_KERNEL_FUNCTION void update_lower(Size first, Size last, Size rows, Size depth, const double* w, Size ldw,
-                                          const double* z, Size ldz, double* c, Size ldc) {
+template <Size depth>
+BAYWORK_KERNEL_FUNCTION void update_lower(Size first, Size last, Size rows, const double* w, Size ldw, const double* z,
+                                          Size ldz, double* c, Size ldc) {
   Size j = first;
   for (; j + 4 <= last; j += 4) {
     const Size top = tile_start(j);
-    update_columns<4>(tiles_of(rows - top), depth, w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
+    update_columns<depth, 4>(tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
   }
   for (; j < last; ++j) {
     const Size top = tile_start(j);
-    update_columns<1>(tiles_of(rows - top), depth, w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
+    update_columns<depth, 1>(tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
   }
 }
 
@@ -120,6 +119,45 @@ BAYWORK_KERNEL_HELPER void transpose_tile(const double* from, Size ld_from, doub
   part(to + 3 * ld_to).v = __builtin_shufflevector(ab_odd, cd_odd, 2, 3, 6, 7);
 #endif
 }
+
+/// Four columns and as many rows as there are lanes, turned: to[r], r < 4, is row r of a tile of four rows.
+#if BAYWORK_KERNEL_LANES == 2
+BAYWORK_KERNEL_HELPER void load_rows(const double* from, Size ld, Lanes* to) {
+  for (Size r = 0; r < 4; r += 2) {
+    const Lanes a = at(from + r).v, b = at(from + r + ld).v;
+    to[r] = __builtin_shufflevector(a, b, 0, 2), to[r + 1] = __builtin_shufflevector(a, b, 1, 3);
+  }
+}
+#elif BAYWORK_KERNEL_LANES == 4
+BAYWORK_KERNEL_HELPER void load_rows(const double* from, Size ld, Lanes* to) {
+  const Lanes a = at(from).v, b = at(from + ld).v, c = at(from + 2 * ld).v, d = at(from + 3 * ld).v;
+  const Lanes ab_even = __builtin_shufflevector(a, b, 0, 4, 2, 6), ab_odd = __builtin_shufflevector(a, b, 1, 5, 3, 7);
+  const Lanes cd_even = __builtin_shufflevector(c, d, 0, 4, 2, 6), cd_odd = __builtin_shufflevector(c, d, 1, 5, 3, 7);
+  to[0] = __builtin_shufflevector(ab_even, cd_even, 0, 1, 4, 5);
+  to[1] = __builtin_shufflevector(ab_odd, cd_odd, 0, 1, 4, 5);
+  to[2] = __builtin_shufflevector(ab_even, cd_even, 2, 3, 6, 7);
+  to[3] = __builtin_shufflevector(ab_odd, cd_odd, 2, 3, 6, 7);
+}
+#else
+BAYWORK_KERNEL_HELPER void load_pair(const double* p, const double* q, Lanes& both) {
+  both = __builtin_shufflevector(part(p).v, part(q).v, 0, 1, 2, 3, 4, 5, 6, 7);
+}
+/// `apart`: from the first column to the fifth; 0 where the first four are all there are.
+BAYWORK_KERNEL_HELPER void load_rows(const double* from, Size ld, Size apart, Lanes* to) {
+  Lanes a, b, c, d;
+  load_pair(from, from + apart, a), load_pair(from + ld, from + ld + apart, b);
+  load_pair(from + 2 * ld, from + 2 * ld + apart, c), load_pair(from + 3 * ld, from + 3 * ld + apart, d);
+  const Lanes ab_even = __builtin_shufflevector(a, b, 0, 8, 2, 10, 4, 12, 6, 14);
+  const Lanes ab_odd = __builtin_shufflevector(a, b, 1, 9, 3, 11, 5, 13, 7, 15);
+  const Lanes cd_even = __builtin_shufflevector(c, d, 0, 8, 2, 10, 4, 12, 6, 14);
+  const Lanes cd_odd = __builtin_shufflevector(c, d, 1, 9, 3, 11, 5, 13, 7, 15);
+  to[0] = __builtin_shufflevector(ab_even, cd_even, 0, 1, 8, 9, 4, 5, 12, 13);
+  to[1] = __builtin_shufflevector(ab_odd, cd_odd, 0, 1, 8, 9, 4, 5, 12, 13);
+  to[2] = __builtin_shufflevector(ab_even, cd_even, 2, 3, 10, 11, 6, 7, 14, 15);
+  to[3] = __builtin_shufflevector(ab_odd, cd_odd, 2, 3, 10, 11, 6, 7, 14, 15);
+}
+BAYWORK_KERNEL_HELPER void load_rows(const double* from, Size ld, Lanes* to) { load_rows(from, ld, 4 * ld, to); }
+#endif
 
 /// sums[K] += column K of v times x, lane by lane.
 template <Size... K>

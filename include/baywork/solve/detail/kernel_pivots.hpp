@@ -30,31 +30,56 @@ BAYWORK_KERNEL_HELPER void factor(PivotBlock& p, const double* s, Size ld) {
   p.d3 = 1.0 / a33;
 }
 
-/// Row tiles [top, rows) of columns b under or beside pivots: Z = B L⁻ᵀ. minus_z becomes -Z and y, which may be b,
-/// becomes Z D⁻¹ times `sign`.
+/// L of a pivot block with each of its numbers in all lanes.
+struct PivotLanes {
+  Lanes l10, l20, l30, l21, l31, l32;
+};
+BAYWORK_KERNEL_HELPER void spread_out(PivotLanes& l, const PivotBlock& p) {
+  l.l10 = p.l10 - Lanes{}, l.l20 = p.l20 - Lanes{}, l.l30 = p.l30 - Lanes{};
+  l.l21 = p.l21 - Lanes{}, l.l31 = p.l31 - Lanes{}, l.l32 = p.l32 - Lanes{};
+}
+/// One row tile of columns b: Z = B L⁻ᵀ in place.
 template <Size width>
-BAYWORK_KERNEL_HELPER void solve_panel(const PivotBlock& p, Size top, Size rows, const double* b, Size ldb, double sign,
-                                       double* y, Size ldy, double* minus_z, Size ldz) {
-  const Lanes l10 = p.l10 - Lanes{}, l20 = p.l20 - Lanes{}, l30 = p.l30 - Lanes{};
-  const Lanes l21 = p.l21 - Lanes{}, l31 = p.l31 - Lanes{}, l32 = p.l32 - Lanes{};
-  const double d0 = sign * p.d0, d1 = sign * p.d1, d2 = sign * p.d2, d3 = sign * p.d3;
+BAYWORK_KERNEL_HELPER void solve_tile(const PivotLanes& l, Lanes* b) {
+  if (width > 1) b[1] = BAYWORK_KERNEL_MADD(-l.l10, b[0], b[1]);
+  if (width > 2) {
+    b[2] = BAYWORK_KERNEL_MADD(-l.l20, b[0], b[2]), b[3] = BAYWORK_KERNEL_MADD(-l.l30, b[0], b[3]);
+    b[2] = BAYWORK_KERNEL_MADD(-l.l21, b[1], b[2]), b[3] = BAYWORK_KERNEL_MADD(-l.l31, b[1], b[3]);
+    b[3] = BAYWORK_KERNEL_MADD(-l.l32, b[2], b[3]);
+  }
+}
+/// The same for Y L⁻¹.
+template <Size width>
+BAYWORK_KERNEL_HELPER void solve_tile_back(const PivotLanes& l, Lanes* y) {
+  if (width > 2) {
+    y[2] = BAYWORK_KERNEL_MADD(-l.l32, y[3], y[2]);
+    y[1] = BAYWORK_KERNEL_MADD(-l.l31, y[3], y[1]), y[0] = BAYWORK_KERNEL_MADD(-l.l30, y[3], y[0]);
+    y[1] = BAYWORK_KERNEL_MADD(-l.l21, y[2], y[1]), y[0] = BAYWORK_KERNEL_MADD(-l.l20, y[2], y[0]);
+  }
+  if (width > 1) y[0] = BAYWORK_KERNEL_MADD(-l.l10, y[1], y[0]);
+}
+/// minus_z := -Z, and z := Z D⁻¹ times `sign`.
+template <Size width>
+BAYWORK_KERNEL_HELPER void divide_tile(const PivotBlock& p, double sign, Lanes* z, double* minus_z, Size ldz) {
+  at(minus_z).v = -z[0], z[0] *= sign * p.d0;
+  if (width > 1) at(minus_z + ldz).v = -z[1], z[1] *= sign * p.d1;
+  if (width > 2) at(minus_z + 2 * ldz).v = -z[2], z[2] *= sign * p.d2;
+  if (width > 2) at(minus_z + 3 * ldz).v = -z[3], z[3] *= sign * p.d3;
+}
+
+/// Row tiles [top, rows) of the pivot columns: -Z into minus_z, and Y = Z D⁻¹ instead of them.
+template <Size width>
+BAYWORK_KERNEL_HELPER void solve_panel(const PivotBlock& p, Size top, Size rows, double* columns, Size ld,
+                                       double* minus_z, Size ldz) {
+  constexpr std::make_index_sequence<width> cells;
+  PivotLanes l;
+  spread_out(l, p);
   for (Size i = top; i < rows; i += lanes) {
-    const double* const bi = b + i;
-    double *const yi = y + i, *const zi = minus_z + i;
-    const Lanes z0 = at(bi).v;
-    at(zi).v = -z0;
-    at(yi).v = z0 * d0;
-    if (width == 1) continue;
-    const Lanes z1 = BAYWORK_KERNEL_MADD(-l10, z0, at(bi + ldb).v);
-    at(zi + ldz).v = -z1;
-    at(yi + ldy).v = z1 * d1;
-    if (width == 2) continue;
-    Lanes z2 = BAYWORK_KERNEL_MADD(-l20, z0, at(bi + 2 * ldb).v),
-          z3 = BAYWORK_KERNEL_MADD(-l30, z0, at(bi + 3 * ldb).v);
-    z2 = BAYWORK_KERNEL_MADD(-l21, z1, z2), z3 = BAYWORK_KERNEL_MADD(-l31, z1, z3);
-    z3 = BAYWORK_KERNEL_MADD(-l32, z2, z3);
-    at(zi + 2 * ldz).v = -z2, at(zi + 3 * ldz).v = -z3;
-    at(yi + 2 * ldy).v = z2 * d2, at(yi + 3 * ldy).v = z3 * d3;
+    Lanes b[width];
+    load<1>(b, columns + i, ld, cells);
+    solve_tile<width>(l, b);
+    divide_tile<width>(p, 1.0, b, minus_z + i, ldz);
+    store<1>(b, columns + i, ld, cells);
   }
 }
 

@@ -35,9 +35,9 @@ struct Kernels {
                        double* x);
 
   /// d (n2 x n2) -= cᵀ x for a symmetric product, c n1 x n2: the lower triangle of d is right after it, the upper one
-  /// void. `scratch` holds n1 * ldd numbers.
+  /// void. On return minus_xt (n2 x n1, ldd apart) is -xᵀ.
   void (*minus_blocks_transposed)(Size n1, Size n2, Size ldx, const double* x, const Block6* blocks, Size count,
-                                  Size ldd, double* d, double* scratch);
+                                  Size ldd, double* d, double* minus_xt);
 
   /// Numbers in a packed symmetric matrix of order n. The order of the numbers in it belongs to the instruction set.
   Size (*packed_size)(Size n);
@@ -142,8 +142,8 @@ struct KernelsOf<double> {
     kernels().times_blocks(n1, n2, ld, p, blocks, count, ldx, x);
   }
   static void minus_blocks_transposed(Size n1, Size n2, Size ldx, const double* x, const Block* blocks, Size count,
-                                      Size ldd, double* d, double* scratch) {
-    kernels().minus_blocks_transposed(n1, n2, ldx, x, blocks, count, ldd, d, scratch);
+                                      Size ldd, double* d, double* minus_xt) {
+    kernels().minus_blocks_transposed(n1, n2, ldx, x, blocks, count, ldd, d, minus_xt);
   }
   static Size packed_size(Size n) { return kernels().packed_size(n); }
   static void pack(Size n, Size ld, const double* full, double* packed) { kernels().pack(n, ld, full, packed); }

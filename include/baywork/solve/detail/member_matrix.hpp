@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <cstddef>
 
 #include <baywork/core/scalar.hpp>
@@ -18,12 +19,17 @@ struct Small3 {
 
   S& operator()(std::size_t r, std::size_t c) { return v[3 * r + c]; }
   const S& operator()(std::size_t r, std::size_t c) const { return v[3 * r + c]; }
-  /// += f a bᵀ
-  void add(const S& f, const Vec3<S>& a, const Vec3<S>& b) {
-    for (std::size_t r = 0; r < 3; ++r) {
-      const S fa = S(f * a[r]);
-      for (std::size_t c = 0; c < 3; ++c) v[3 * r + c] += S(fa * b[c]);
-    }
+  /// a bᵀ
+  static Small3 outer(const Vec3<S>& a, const Vec3<S>& b) {
+    Small3 m;
+    m.v = {S(a.x * b.x), S(a.x * b.y), S(a.x * b.z), S(a.y * b.x), S(a.y * b.y), S(a.y * b.z), S(a.z * b.x), S(a.z * b.y), S(a.z * b.z)};
+    return m;
+  }
+  /// f a + g b
+  static Small3 sum(const S& f, const Small3& a, const S& g, const Small3& b) {
+    Small3 m;
+    for (std::size_t i = 0; i < 9; ++i) m.v[i] = S(f * a.v[i] + g * b.v[i]);
+    return m;
   }
   friend Small3 operator*(const Small3& a, const Small3& b) {
     Small3 p;
@@ -64,23 +70,29 @@ void put_member_matrix(const MemberIn<S>& m, const Put& put) {
   const Vec3<S>&x = m.geometry.x, &y = m.geometry.y, &z = m.geometry.z;
   const BendingStiffness<S>&bz = m.stiffness.about_z, &by = m.stiffness.about_y;
   const S per = m.geometry.per_length;
-  const auto both = [](const S& first, const S& second) { return S(first + second); };
-  M dd, ds, de, ss, se, ee;
-  dd.add(m.stiffness.axial, x, x);
-  dd.add(S((bz.start + S(2) * bz.cross + bz.end) * per * per), y, y);
-  dd.add(S((by.start + S(2) * by.cross + by.end) * per * per), z, z);
-  ds.add(S(-(both(bz.start, bz.cross) * per)), y, z);
-  ds.add(S(both(by.start, by.cross) * per), z, y);
-  de.add(S(-(both(bz.cross, bz.end) * per)), y, z);
-  de.add(S(both(by.cross, by.end) * per), z, y);
-  const auto turning = [&](M& k, const S& torsion, const S& about_z, const S& about_y) {
-    k.add(torsion, x, x);
-    k.add(about_z, z, z);
-    k.add(about_y, y, y);
+  const M xx = M::outer(x, x), yy = M::outer(y, y), zz = M::outer(z, z), yz = M::outer(y, z), zy = yz.transposed();
+  const auto turning = [&](const S& torsion, const S& about_z, const S& about_y) {
+    return M::sum(torsion, xx, S(1), M::sum(about_z, zz, about_y, yy));
   };
-  turning(ss, m.stiffness.torsion, S(bz.start + bz.shear), S(by.start + by.shear));
-  turning(se, S(-m.stiffness.torsion), S(bz.cross - bz.shear), S(by.cross - by.shear));
-  turning(ee, m.stiffness.torsion, S(bz.end + bz.shear), S(by.end + by.shear));
+  M dd = M::sum(m.stiffness.axial, xx, S(1), M::sum(S((bz.start + S(2) * bz.cross + bz.end) * per * per), yy,
+                                                    S((by.start + S(2) * by.cross + by.end) * per * per), zz));
+  const auto none = [](const BendingStiffness<S>& b) {
+    return value_of(b.start) == 0.0 && value_of(b.cross) == 0.0 && value_of(b.end) == 0.0 && value_of(b.shear) == 0.0;
+  };
+  if (std::floating_point<S> && !m.geometry.has_arms && value_of(m.stiffness.torsion) == 0.0 && none(bz) && none(by)) {  // a bar
+    for (std::size_t r = 0; r < 3; ++r)
+      for (std::size_t c = 0; c < 3; ++c) {
+        put(r, c, dd(r, c)), put(r + 6, c + 6, dd(r, c));
+        put(r, c + 6, S(-dd(r, c))), put(r + 6, c, S(-dd(r, c)));
+      }
+    return;
+  }
+  const auto both = [](const S& first, const S& second) { return S(first + second); };
+  M ds = M::sum(S(-(both(bz.start, bz.cross) * per)), yz, S(both(by.start, by.cross) * per), zy);
+  M de = M::sum(S(-(both(bz.cross, bz.end) * per)), yz, S(both(by.cross, by.end) * per), zy);
+  M ss = turning(m.stiffness.torsion, S(bz.start + bz.shear), S(by.start + by.shear));
+  M se = turning(S(-m.stiffness.torsion), S(bz.cross - bz.shear), S(by.cross - by.shear));
+  M ee = turning(m.stiffness.torsion, S(bz.end + bz.shear), S(by.end + by.shear));
   if (m.geometry.has_arms) {
     const M as = M::cross_of(m.geometry.arm_start), ae = M::cross_of(S(-1) * m.geometry.arm_end);
     const M ast = as.transposed(), aet = ae.transposed();

@@ -13,10 +13,27 @@ namespace baywork::detail {
 template <class S>
 struct BasicBlock6 {
   int row = 0, column = 0;
+  int size = 6;  ///< 3 where nothing but the first three rows and columns is not zero: a bar's block
   S value[48];
 
   explicit BasicBlock6(int at_row = 0, int at_column = 0) : row(at_row), column(at_column) {
     for (S& v : value) v = S(0);
+  }
+  /// With at(i, j) in row i, column j.
+  template <class At>
+  BasicBlock6(int at_row, int at_column, const At& at) : row(at_row), column(at_column) {
+    for (std::size_t j = 0; j < 6; ++j) {
+      for (std::size_t i = 0; i < 6; ++i) value[i + 8 * j] = at(i, j);
+      value[6 + 8 * j] = value[7 + 8 * j] = S(0);
+    }
+  }
+  /// Finds out its size.
+  void measure() {
+    const auto empty = [&](std::size_t j, std::size_t from) {
+      return value_of(value[8 * j + 5]) == 0.0 && value_of(value[8 * j + 4]) == 0.0 && value_of(value[8 * j + 3]) == 0.0 &&
+             (from == 3 || (value_of(value[8 * j]) == 0.0 && value_of(value[8 * j + 1]) == 0.0 && value_of(value[8 * j + 2]) == 0.0));
+    };
+    size = empty(5, 0) && empty(4, 0) && empty(3, 0) && empty(2, 3) && empty(1, 3) && empty(0, 3) ? 3 : 6;
   }
   S& operator()(std::size_t i, std::size_t j) { return value[i + 8 * j]; }
   const S& operator()(std::size_t i, std::size_t j) const { return value[i + 8 * j]; }
@@ -101,9 +118,12 @@ struct PlainKernels {
             x[i + (b->first_column() + j) * ldx] += S(p[i + (b->first_row() + k) * ld] * (*b)(k, j));
   }
 
-  static void minus_blocks_transposed(Size, Size n2, Size ldx, const S* x, const Block* blocks, Size count, Size ldd,
-                                      S* d, S* /*scratch*/) {
-    for (Size j = 0; j < n2; ++j) minus_transposed_times(blocks, count, x + j * ldx, d + j * ldd);
+  static void minus_blocks_transposed(Size n1, Size n2, Size ldx, const S* x, const Block* blocks, Size count, Size ldd,
+                                      S* d, S* minus_xt) {
+    for (Size j = 0; j < n2; ++j) {
+      minus_transposed_times(blocks, count, x + j * ldx, d + j * ldd);
+      for (Size i = 0; i < n1; ++i) minus_xt[j + i * ldd] = S(-x[i + j * ldx]);
+    }
   }
 
   static Size packed_size(Size n) { return n * (n + 1) / 2; }
