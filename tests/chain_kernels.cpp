@@ -153,6 +153,7 @@ void for_each_set(const Use& use) {
                     &P::minus_bands,
                     &P::advance,
                     &P::apply_groups,
+                    &P::minus_times_groups,
                     &P::minus_rows_groups,
                     &P::to_group,
                     &P::from_group};
@@ -412,6 +413,9 @@ TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solu
             CHECK(largest(columns_of(v) - (ys - a * xs)) <= bound);
             k.apply_groups(to, packed.data(), groups, v.data(), z.data());
             CHECK(largest(columns_of(z) - p * (ys - a * xs)) <= 10.0 * bound);
+            regroup(ys, to, v);
+            k.minus_times_groups(to, from, stored(a, to).data(), groups, u.data(), v.data());
+            CHECK(largest(columns_of(v) - (ys - a * xs)) <= bound);
           });
         }
       }

@@ -83,9 +83,8 @@ class FastChain {
       const double n = static_cast<double>(bays_->unknowns(i));
       sum += (i == meet_ ? 2.0 : 4.0) * n * n;
       if (i + 1 == stations()) continue;
-      const std::size_t t = bays_->type_index(i);
-      const bool listed = t < lists_.size() && !lists_[t].empty();
-      sum += listed ? 2.0 * static_cast<double>(lists_[t].plain.value.size() + lists_[t].turned.value.size()) : 144.0 * static_cast<double>(bays_->type(i).blocks.size());
+      const std::uint32_t t = list_of_[i];
+      sum += t != no_list ? 2.0 * static_cast<double>(lists_[t].plain.value.size() + lists_[t].turned.value.size()) : 144.0 * static_cast<double>(bays_->type(i).blocks.size());
     }
     return sum;
   }
@@ -122,6 +121,7 @@ class FastChain {
  private:
   using K = KernelsOf<S>;
   using Matrix = std::vector<S>;
+  static constexpr std::uint32_t no_list = static_cast<std::uint32_t>(-1);
   struct Task {
     FastChain* self;
     const PreparedFrame<S>* p;
@@ -278,8 +278,9 @@ class FastChain {
   const ChainRuns<S>* bays_ = nullptr;
   std::size_t meet_ = 0, widest_ = 0;
   std::vector<std::size_t> start_, packed_start_;
+  std::vector<std::uint32_t> unknowns_, list_of_;  ///< of each station and segment, close together for solving
   AlignedVector<S> packed_;
-  std::vector<CouplingLists<S>> lists_;  ///< of types that occur more than once, by their number
+  std::vector<CouplingLists<S>> lists_;            ///< of segment types that occur more than once
   std::vector<double> ratio_;
 };
 

@@ -13,22 +13,31 @@ namespace baywork::detail {
 template <class S>
 void FastChain<S>::make_lists() {
   std::vector<S> full;
-  for (CouplingLists<S>& l : lists_) l = {};
+  std::vector<std::uint32_t> list_of_type(bays_->types(), no_list);
+  lists_.clear();
+  list_of_.assign(stations() - 1, no_list);
+  unknowns_.assign(1, static_cast<std::uint32_t>(bays_->unknowns(0)));
   for (std::size_t j = 0; j + 1 < stations(); ++j) {
-    const std::size_t t = bays_->type_index(j), rows = bays_->unknowns(j), columns = bays_->unknowns(j + 1);
-    if (bays_->type(j).count < 2) continue;
-    if (t >= lists_.size()) lists_.resize(t + 1);
-    if (!lists_[t].empty()) continue;
-    lists_[t].plain.make(bays_->type(j).blocks, false, rows, columns, full);
-    lists_[t].turned.make(bays_->type(j).blocks, true, columns, rows, full);
+    const BayType<S>& type = bays_->type(j);
+    const std::size_t rows = bays_->unknowns(j), columns = bays_->unknowns(j + 1);
+    unknowns_.push_back(static_cast<std::uint32_t>(columns));
+    if (type.count < 2) continue;
+    std::uint32_t& list = list_of_type[bays_->type_index(j)];
+    if (list == no_list) {
+      list = static_cast<std::uint32_t>(lists_.size());
+      CouplingLists<S>& l = lists_.emplace_back();
+      l.plain.make(type.blocks, false, rows, columns, full);
+      l.turned.make(type.blocks, true, columns, rows, full);
+    }
+    list_of_[j] = list;
   }
 }
 
 /// The coupling that takes x of station `from` to station `to`: a list, or done at once on y.
 template <class S>
 BandsOf<S> FastChain<S>::couple(std::size_t from, std::size_t to, const S* x, S* y) const {
-  const std::size_t segment = (std::min)(from, to), t = bays_->type_index(segment);
-  if (t < lists_.size() && !lists_[t].empty()) return (from < to ? lists_[t].turned : lists_[t].plain).view();
+  const std::size_t segment = (std::min)(from, to);
+  if (const std::uint32_t l = list_of_[segment]; l != no_list) return (from < to ? lists_[l].turned : lists_[l].plain).view();
   const std::vector<BasicBlock6<S>>& c = bays_->type(segment).blocks;
   if (from < to)
     K::minus_transposed_times(c.data(), c.size(), x, y);
@@ -41,16 +50,16 @@ BandsOf<S> FastChain<S>::couple(std::size_t from, std::size_t to, const S* x, S*
 /// motions known, x_i = P_i (f_i - C x_next). Both ends take turns: neither waits for the other.
 template <class S>
 void FastChain<S>::solve(S* x, S* work) const {
-  const std::size_t last = stations() - 1, steps = (std::max)(meet_, last - meet_);
+  const std::size_t last = unknowns_.size() - 1, steps = (std::max)(meet_, last - meet_);
   const auto step = [&](std::size_t from, std::size_t i, const S* known, S* y) {
     S* const f = x + start_[i];
-    K::advance(bays_->unknowns(i), packed(i), couple(from, i, known, f), known, f, y);
+    K::advance(unknowns_[i], packed(i), couple(from, i, known, f), known, f, y);
   };
   // what an end has last found, in turns at two places
   const auto left = [&](std::size_t i) { return work + i % 2 * widest_; };
   const auto right = [&](std::size_t i) { return work + (2 + i % 2) * widest_; };
-  K::apply(bays_->unknowns(0), packed(0), x, left(0));
-  if (last > meet_) K::apply(bays_->unknowns(last), packed(last), x + start_[last], right(last));
+  K::apply(unknowns_[0], packed(0), x, left(0));
+  if (last > meet_) K::apply(unknowns_[last], packed(last), x + start_[last], right(last));
   for (std::size_t k = 1; k < steps; ++k) {
     if (k < meet_) step(k - 1, k, left(k - 1), left(k));
     if (k < last - meet_) step(last - k + 1, last - k, right(last - k + 1), right(last - k));
@@ -87,7 +96,10 @@ class FastChain<S>::Many {
     const std::size_t meet = chain_.meet_, last = chain_.stations() - 1;
     const auto station = [&](std::size_t j) { return runs_.station(j); };
     const auto packed = [&](std::size_t j) { return chain_.packed(j); };
-    for (std::size_t s = 0; s < runs_.bays().stations(); ++s) take(b, s);
+    // eight columns from end to end: more at once than that, and reading ahead fails
+    for (std::size_t g = 0; g < groups_; ++g)
+      for (std::size_t s = 0; s < runs_.bays().stations(); ++s)
+        K::to_group(unknowns(s), ld, b + runs_.start(s) + 8 * g * ld, columns(g), at(s) + 8 * g * unknowns(s));
     runs_.for_each_joint(false, [&](std::size_t first, std::size_t middle, std::size_t end, std::uint32_t l, std::uint32_t r, const S* p) {
       apply(p, middle, z_);
       minus(l, false, first, middle, z_);
@@ -126,9 +138,6 @@ class FastChain<S>::Many {
   std::size_t unknowns(std::size_t s) const { return runs_.bays().unknowns(s); }
   S* at(std::size_t s) const { return space_.groups.data() + 8 * at_once_ * runs_.start(s); }
   std::size_t columns(std::size_t group) const { return (std::min)(count_ - 8 * group, std::size_t{8}); }
-  void take(const S* b, std::size_t s) const {
-    for (std::size_t g = 0; g < groups_; ++g) K::to_group(unknowns(s), ld_, b + runs_.start(s) + 8 * g * ld_, columns(g), at(s) + 8 * g * unknowns(s));
-  }
   /// Motions found: to the caller, and to where stations inside segments look for them.
   void put(S* x, std::size_t s, const S* from) const {
     for (std::size_t g = 0; g < groups_; ++g) K::from_group(unknowns(s), ld_, from + 8 * g * unknowns(s), columns(g), x + runs_.start(s) + 8 * g * ld_);
@@ -145,7 +154,12 @@ class FastChain<S>::Many {
       rows.turned.make(c, true, n2, n1, space_.full);
       rows.made = true;
     }
-    K::minus_rows_groups((turned ? rows.turned : rows.plain).view(), groups_, unknowns(from), z, at(to));
+    // with nothing left out, the rows of C one after the other are the columns of its transpose
+    const Bands<S, 1>&c = turned ? rows.turned : rows.plain, &other = turned ? rows.plain : rows.turned;
+    if (other.value.size() == unknowns(to) * unknowns(from))
+      K::minus_times_groups(unknowns(to), unknowns(from), other.value.data(), groups_, z, at(to));
+    else
+      K::minus_rows_groups(c.view(), groups_, unknowns(from), z, at(to));
   }
 
   const FastChain& chain_;

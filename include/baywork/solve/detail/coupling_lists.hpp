@@ -2,6 +2,7 @@
 // What is not zero in the coupling of two stations, in the order in which a product with vectors goes through it.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <type_traits>
@@ -14,7 +15,7 @@
 namespace baywork::detail {
 
 /// A sum of blocks, or its transpose, cut into bands of `height` rows; of each band, the columns in which anything is not
-/// zero.
+/// zero: with four rows, an even number of them.
 template <class S, std::size_t height>
 struct Bands {
   std::vector<std::uint32_t> end;     ///< of each band, in `column`
@@ -35,8 +36,8 @@ struct Bands {
         for (std::size_t i = 0; i < 6; ++i) at[turned ? j + i * ld : i + j * ld] += b(i, j);
     }
     end.resize(bands);
-    column.resize(bands * columns);
-    value.resize(ld * columns);
+    column.resize(bands * (columns + 1));
+    value.resize(ld * (columns + 1));
     std::uint32_t count = 0;
     for (std::size_t band = 0; band < bands; ++band) {
       for (std::size_t c = 0; c < columns; ++c) {
@@ -48,6 +49,10 @@ struct Bands {
         }
         column[count] = static_cast<std::uint32_t>(c);
         count += any ? 1 : 0;
+      }
+      if (height > 1 && count % 2 != 0) {  // taken in twos
+        std::fill_n(value.begin() + static_cast<std::ptrdiff_t>(count * height), height, S(0));
+        column[count++] = 0;
       }
       end[band] = count;
     }
@@ -70,7 +75,6 @@ template <class S>
 struct CouplingLists {
   Bands<S, 4> plain, turned;
 
-  bool empty() const noexcept { return plain.end.empty(); }
   std::size_t bytes() const noexcept { return plain.bytes() + turned.bytes(); }
 };
 

@@ -38,6 +38,7 @@ inline constexpr Kernels all{&invert,
                              &minus_bands,
                              &advance,
                              &apply_groups,
+                             &minus_times_groups,
                              &minus_rows_groups,
                              &to_group,
                              &from_group};

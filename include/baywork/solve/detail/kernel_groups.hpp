@@ -11,8 +11,8 @@ inline constexpr Size abreast = 8 / lanes;
 /// Rows whose sums stay in registers.
 inline constexpr Size rows_at_once = lanes == 8 ? 24 : 12 / abreast;
 
-/// `rows` rows of y = a x for one group.
-template <Size rows, Size... Cell>
+/// `rows` rows of y = a x, or y -= a x, for one group.
+template <bool minus, Size rows, Size... Cell>
 BAYWORK_KERNEL_HELPER void group_rows(Size columns, Size ld, const double* a, const double* x, double* y,
                                       std::index_sequence<Cell...> cells) {
   Lanes sums[rows * abreast];
@@ -22,22 +22,30 @@ BAYWORK_KERNEL_HELPER void group_rows(Size columns, Size ld, const double* a, co
     load<1>(xc, x, lanes, std::make_index_sequence<abreast>{});
     ((sums[Cell] = BAYWORK_KERNEL_MADD((a[Cell / abreast] - Lanes{}), xc[Cell % abreast], sums[Cell])), ...);
   }
-  store<1>(sums, y, lanes, cells);
+  if constexpr (minus)
+    ((at(y + Cell * lanes).v -= sums[Cell]), ...);
+  else
+    store<1>(sums, y, lanes, cells);
 }
+template <bool minus>
 BAYWORK_KERNEL_HELPER void group_product(Size rows, Size columns, Size ld, const double* a, const double* x, double* y) {
   Size r = 0;
   for (; r + rows_at_once <= rows; r += rows_at_once)
-    group_rows<rows_at_once>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<rows_at_once * abreast>{});
+    group_rows<minus, rows_at_once>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<rows_at_once * abreast>{});
   for (; r + 6 <= rows; r += 6)
-    group_rows<6>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<6 * abreast>{});
-  for (; r < rows; ++r) group_rows<1>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<abreast>{});
+    group_rows<minus, 6>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<6 * abreast>{});
+  for (; r < rows; ++r) group_rows<minus, 1>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<abreast>{});
 }
 
 BAYWORK_KERNEL_FUNCTION void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
   alignas(64) double full[most_unpacked * most_unpacked];
   const Size ld = rounded_up(n, side);
   unpack(n, packed, full);
-  for (; groups > 0; --groups, x += 8 * n, y += 8 * n) group_product(n, n, ld, full, x, y);
+  for (; groups > 0; --groups, x += 8 * n, y += 8 * n) group_product<false>(n, n, ld, full, x, y);
+}
+BAYWORK_KERNEL_FUNCTION void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x,
+                                                double* y) {
+  for (; groups > 0; --groups, x += 8 * columns, y += 8 * rows) group_product<true>(rows, columns, rows, a, x, y);
 }
 
 /// `count` groups at once, so that each number of the matrix is fetched for all of them.

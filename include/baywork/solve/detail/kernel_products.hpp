@@ -41,12 +41,15 @@ BAYWORK_KERNEL_FUNCTION void minus_bands(const BandsOf<double>& c, const double*
   const double* v = c.value;
   const std::uint32_t *k = c.column, *end = c.end;
   for (const std::uint32_t* const last = end + c.bands; end != last; ++end, x += 4) {
-    Part sums[parts] = {};
-    for (const std::uint32_t* const stop = c.column + *end; k != stop; ++k, v += 4) {
-      const Part f = from[*k] - Part{};
-      for (Size p = 0; p < parts; ++p) sums[p] += part(v + p * lanes_of_part).v * f;
+    Part even[parts] = {}, odd[parts] = {};
+    for (const std::uint32_t* const stop = c.column + *end; k != stop; k += 2, v += 8) {
+      const Part f0 = from[k[0]] - Part{}, f1 = from[k[1]] - Part{};
+      for (Size p = 0; p < parts; ++p) {
+        even[p] += part(v + p * lanes_of_part).v * f0;
+        odd[p] += part(v + 4 + p * lanes_of_part).v * f1;
+      }
     }
-    for (Size p = 0; p < parts; ++p) part(x + p * lanes_of_part).v -= sums[p];
+    for (Size p = 0; p < parts; ++p) part(x + p * lanes_of_part).v -= even[p] + odd[p];
   }
 }
 

@@ -63,7 +63,7 @@ struct Kernels {
 
   /// y -= a x, a of rows x columns in full.
   void (*minus_times)(Size rows, Size columns, Size ld, const double* a, const double* x, double* y);
-  /// x -= c from, c in bands of four rows.
+  /// x -= c from, c in bands of four rows, each with an even number of columns.
   void (*minus_bands)(const BandsOf<double>& c, const double* from, double* x);
   /// The same, and then y = p x; y may be x; n at most 48.
   void (*advance)(Size n, const double* packed, const BandsOf<double>& c, const double* from, double* x, double* y);
@@ -72,6 +72,8 @@ struct Kernels {
   // follow each other without padding.
   /// y = p x; n at most 48.
   void (*apply_groups)(Size n, const double* packed, Size groups, const double* x, double* y);
+  /// y -= a x, a of rows x columns in full and without padding.
+  void (*minus_times_groups)(Size rows, Size columns, const double* a, Size groups, const double* x, double* y);
   /// y -= c x, c in bands of a single row; `x_size`: numbers of a vector in x.
   void (*minus_rows_groups)(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
   /// `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back.
@@ -194,6 +196,9 @@ struct KernelsOf<double> {
   }
   static void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
     kernels().apply_groups(n, packed, groups, x, y);
+  }
+  static void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x, double* y) {
+    kernels().minus_times_groups(rows, columns, a, groups, x, y);
   }
   static void minus_rows_groups(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
     kernels().minus_rows_groups(c, groups, x_size, x, y);

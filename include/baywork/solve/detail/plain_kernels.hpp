@@ -198,6 +198,12 @@ struct PlainKernels {
           }
     }
   }
+  static void minus_times_groups(Size rows, Size columns, const S* a, Size groups, const S* x, S* y) {
+    for (; groups > 0; --groups, x += 8 * columns, y += 8 * rows)
+      for (Size c = 0; c < columns; ++c)
+        for (Size r = 0; r < rows; ++r)
+          for (Size k = 0; k < 8; ++k) y[8 * r + k] -= S(a[r + c * rows] * x[8 * c + k]);
+  }
   static void minus_rows_groups(const BandsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
     for (; groups > 0; --groups, x += 8 * x_size) {
       Size e = 0;
