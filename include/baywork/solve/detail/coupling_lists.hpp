@@ -15,7 +15,7 @@
 namespace baywork::detail {
 
 /// A sum of blocks, or its transpose, cut into bands of `height` rows; of each band, the columns in which anything is not
-/// zero: with four rows, an even number of them.
+/// zero (all, where most of the matrix is not): with four rows, an even number of them.
 template <class S, std::size_t height>
 struct Bands {
   std::vector<std::uint32_t> end;     ///< of each band, in `column`
@@ -35,6 +35,8 @@ struct Bands {
       for (std::size_t j = 0; j < 6; ++j)
         for (std::size_t i = 0; i < 6; ++i) at[turned ? j + i * ld : i + j * ld] += b(i, j);
     }
+    const std::size_t something = static_cast<std::size_t>(std::count_if(full.begin(), full.end(), [](const S& v) { return !is_nothing(v); }));
+    const bool all = 2 * something > rows * columns;
     end.resize(bands);
     column.resize(bands * (columns + 1));
     value.resize(ld * (columns + 1));
@@ -42,7 +44,7 @@ struct Bands {
     for (std::size_t band = 0; band < bands; ++band) {
       for (std::size_t c = 0; c < columns; ++c) {
         const S* const v = full.data() + band * height + c * ld;
-        bool any = false;
+        bool any = all;
         for (std::size_t r = 0; r < height; ++r) {
           value[count * height + r] = v[r];
           any = any || !is_nothing(v[r]);
