@@ -48,13 +48,9 @@ struct Kernels {
   /// The same for m columns of x and y, ld apart.
   void (*apply_many)(Size n, const double* packed, Size ld, const double* x, double* y, Size m);
 
-  /// y -= c x and y -= cᵀ x, for one vector and for m of them, ldx and ldy apart.
+  /// y -= c x and y -= cᵀ x.
   void (*minus_blocks_times)(const Block6* blocks, Size count, const double* x, double* y);
   void (*minus_transposed_times)(const Block6* blocks, Size count, const double* x, double* y);
-  void (*minus_blocks_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                  Size m);
-  void (*minus_transposed_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                      Size m);
 
   /// With l from `eliminate` and h = (h_e, h_k), n1 + n2 numbers: h_e becomes L11⁻¹ h_e and h_k becomes h_k - L21 h_e.
   void (*forward)(Size n1, Size n2, Size ld, const double* l, double* h);
@@ -176,14 +172,6 @@ struct KernelsOf<double> {
   }
   static void minus_transposed_times(const Block* blocks, Size count, const double* x, double* y) {
     kernels().minus_transposed_times(blocks, count, x, y);
-  }
-  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                      Size m) {
-    kernels().minus_blocks_times_many(blocks, count, ldx, x, ldy, y, m);
-  }
-  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy,
-                                          double* y, Size m) {
-    kernels().minus_transposed_times_many(blocks, count, ldx, x, ldy, y, m);
   }
   static void forward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().forward(n1, n2, ld, l, h); }
   static void backward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().backward(n1, n2, ld, l, h); }

@@ -149,13 +149,6 @@ struct PlainKernels {
       for (Size j = 0; j < 6; ++j)
         for (Size i = 0; i < 6; ++i) y[b->first_column() + j] -= S((*b)(i, j) * x[b->first_row() + i]);
   }
-  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y, Size m) {
-    for (Size r = 0; r < m; ++r) minus_blocks_times(blocks, count, x + r * ldx, y + r * ldy);
-  }
-  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y,
-                                          Size m) {
-    for (Size r = 0; r < m; ++r) minus_transposed_times(blocks, count, x + r * ldx, y + r * ldy);
-  }
 
   static void forward(Size n1, Size n2, Size ld, const S* l, S* h) {
     for (Size j = 0; j < n1; ++j)
