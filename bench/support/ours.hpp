@@ -80,29 +80,13 @@ class ChainFast : public OfChain {
     padded_.assign(engine_->runs().length(), 0.0);
   }
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
-  /// Several at once: station by station, all columns of a station together.
   void solve(const double* b, double* x, std::size_t count) {
     if (count == 1) return solve_with(*engine_, b, x);
-    const own::ChainRuns<double>& runs = engine_->runs();
-    const std::size_t stations = layout_.stations.size();
-    many_.resize(runs.length() * count);
-    work_.resize(4 * own::padded(6 * own::ChainLayout::most_joints) * count);
-    const auto rows = [&](std::size_t s) { return runs.start(s + 1) - runs.start(s); };
-    const auto known = [&](std::size_t s) { return (std::min)(length_, runs.start(s + 1)) - (std::min)(length_, runs.start(s)); };
-    for (std::size_t s = 0; s < stations; ++s)
-      for (std::size_t k = 0; k < count; ++k) {
-        double* const to = many_.data() + runs.start(s) * count + k * rows(s);
-        const double* const from = b + k * length_ + runs.start(s);
-        std::fill(std::copy(from, from + known(s), to), to + rows(s), 0.0);
-      }
-    runs.gather_many(many_.data(), count, work_.data());
-    engine_->fast().solve_many(many_.data(), count, work_.data());
-    runs.spread_many(many_.data(), count, work_.data());
-    for (std::size_t s = 0; s < stations; ++s)
-      for (std::size_t k = 0; k < count; ++k) {
-        const double* const from = many_.data() + runs.start(s) * count + k * rows(s);
-        std::copy(from, from + known(s), x + k * length_ + runs.start(s));
-      }
+    if (length_ == padded_.size()) return engine_->fast().solve_many(b, x, length_, count, many_);
+    rows_.assign(padded_.size() * count, 0.0);
+    for (std::size_t k = 0; k < count; ++k) std::copy(b + k * length_, b + (k + 1) * length_, rows_.data() + k * padded_.size());
+    engine_->fast().solve_many(rows_.data(), rows_.data(), padded_.size(), count, many_);
+    for (std::size_t k = 0; k < count; ++k) std::copy_n(rows_.data() + k * padded_.size(), length_, x + k * length_);
   }
   const std::vector<int>& number() const { return number_; }
 
@@ -113,13 +97,14 @@ class ChainFast : public OfChain {
     work_.resize(e.work_size());
     e.runs().gather(to, work_.data());
     e.fast().solve(to, work_.data());
-    e.runs().spread(to, work_.data());
+    e.runs().spread(to);
     if (to != x) std::copy(to, to + length_, x);
   }
 
   std::vector<int> number_;
   std::size_t length_ = 0;
-  std::vector<double> work_, padded_, many_;
+  std::vector<double> work_, padded_, rows_;
+  own::FastChain<double>::ManySpace many_;
 };
 
 /// The chain in deformations, without certificate; takes forces on nodes and gives their motions, twofold.

@@ -90,7 +90,7 @@ class ChainEngine {
     runs_->gather(x, scratch);
     if (is_fast_) {
       fast_.solve(x, scratch);
-      runs_->spread(x, scratch);
+      runs_->spread(x);
       for (std::size_t s = 0; s < stations.size(); ++s) put_station(s, x + runs_->start(s), motions);
       for (std::size_t b = 0; b < inner.size(); ++b)
         if (inner.size(b) > 0) {
@@ -140,7 +140,7 @@ class ChainEngine {
         if (u >= 6) u_far[u] += far_q[u];
       }
       const auto at = [&](std::size_t station) { return station == first ? u1 : (station == last ? u2 : x + runs.start(station)); };
-      runs.spread(j, at, z);
+      runs.spread(j, at);
       const std::size_t base = *e.layout().stations.begin(near_first ? first : last);
       const auto put = [&](std::size_t node, const S* u) {
         const std::array<A, 6> rigid = rigid_motion(near, arm_between(p.frame, base, node));

@@ -9,7 +9,9 @@
 #include <utility>
 #include <vector>
 
+#include <baywork/solve/detail/aligned_vector.hpp>
 #include <baywork/solve/detail/chain_runs.hpp>
+#include <baywork/solve/detail/coupling_lists.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 #include <baywork/solve/solve_path.hpp>
 
@@ -49,13 +51,18 @@ class FastChain {
           t.self->sweep(*t.p, *t.ground, false, t.last, t.right);
         },
         &task);
+    make_lists();
     return meet(ground, task.left, task.right);
   }
 
   std::size_t stations() const noexcept { return bays_->stations(); }
   /// Smallest pivot against the stiffness its unknown had on its own.
   double smallest_pivot_ratio() const noexcept { return smallest_of(ratio_); }
-  std::size_t bytes() const noexcept { return packed_.size() * sizeof(S); }
+  std::size_t bytes() const noexcept {
+    std::size_t sum = packed_.size() * sizeof(S);
+    for (const CouplingLists<S>& l : lists_) sum += l.bytes();
+    return sum;
+  }
   /// Additions and multiplications of factoring: an inverse per station, its product with the coupling, and what the next
   /// station loses (half: it is symmetric).
   double flops() const {
@@ -75,86 +82,28 @@ class FastChain {
     for (std::size_t i = 0; i < stations(); ++i) {
       const double n = static_cast<double>(bays_->unknowns(i));
       sum += (i == meet_ ? 2.0 : 4.0) * n * n;
-      if (i + 1 < stations()) sum += 144.0 * static_cast<double>(bays_->type(i).blocks.size());
+      if (i + 1 == stations()) continue;
+      const std::uint32_t t = list_of_[i];
+      sum += t != no_list ? 2.0 * static_cast<double>(lists_[t].plain.value.size() + lists_[t].turned.value.size()) : 144.0 * static_cast<double>(bays_->type(i).blocks.size());
     }
     return sum;
   }
 
-  /// x := K⁻¹ x. `work`: 2 · longest padded station.
-  void solve(S* x, S* work) const {
-    const std::size_t n = stations();
-    S* const z = work;
-    S* const t = work + widest_;
-    for (std::size_t i = 0; i < meet_; ++i) {
-      const std::vector<BasicBlock6<S>>& c = bays_->type(i).blocks;
-      K::apply(bays_->unknowns(i), packed(i), x + start_[i], z);
-      K::minus_transposed_times(c.data(), c.size(), z, x + start_[i + 1]);
-      std::copy(z, z + padded(bays_->unknowns(i)), x + start_[i]);
-    }
-    for (std::size_t i = n - 1; i > meet_; --i) {
-      const std::vector<BasicBlock6<S>>& c = bays_->type(i - 1).blocks;
-      K::apply(bays_->unknowns(i), packed(i), x + start_[i], z);
-      K::minus_blocks_times(c.data(), c.size(), z, x + start_[i - 1]);
-      std::copy(z, z + padded(bays_->unknowns(i)), x + start_[i]);
-    }
-    K::apply(bays_->unknowns(meet_), packed(meet_), x + start_[meet_], z);
-    std::copy(z, z + padded(bays_->unknowns(meet_)), x + start_[meet_]);
-    const auto back = [&](std::size_t i, std::size_t from) {
-      const std::size_t size = padded(bays_->unknowns(i));
-      for (std::size_t k = 0; k < size; ++k) t[k] = S(0);
-      const std::vector<BasicBlock6<S>>& c = bays_->type((std::min)(i, from)).blocks;
-      if (i < from)
-        K::minus_blocks_times(c.data(), c.size(), x + start_[from], t);
-      else
-        K::minus_transposed_times(c.data(), c.size(), x + start_[from], t);
-      K::apply(bays_->unknowns(i), packed(i), t, z);
-      S* const xi = x + start_[i];
-      for (std::size_t k = 0; k < size; ++k) xi[k] += z[k];
+  /// x := K⁻¹ x. `work`: work_size() numbers.
+  void solve(S* x, S* work) const;
+  std::size_t work_size() const noexcept { return 4 * widest_; }
+  /// What solving for many right-hand sides needs; kept, it takes memory once.
+  struct ManySpace {
+    struct Rows {
+      Bands<S, 1> plain, turned;
+      bool made = false;
     };
-    for (std::size_t i = meet_; i-- > 0;) back(i, i + 1);
-    for (std::size_t i = meet_ + 1; i < n; ++i) back(i, i - 1);
-  }
-
-  /// The same for m right-hand sides: station i's part is `padded` rows by m columns from start(i) · m on.
-  /// `work`: 2 m · longest padded station.
-  void solve_many(S* x, std::size_t m, S* work) const {
-    const std::size_t n = stations();
-    S* const z = work;
-    S* const t = work + widest_ * m;
-    const auto pivot = [&](std::size_t i) {
-      const std::size_t ld = padded(bays_->unknowns(i));
-      K::apply_many(bays_->unknowns(i), packed(i), ld, x + start_[i] * m, z, m);
-      std::copy(z, z + ld * m, x + start_[i] * m);
-      return ld;
-    };
-    const auto couple = [&](std::size_t bay, bool forward, const S* from, std::size_t ld_from, S* to, std::size_t ld_to) {
-      const std::vector<BasicBlock6<S>>& c = bays_->type(bay).blocks;
-      if (forward)
-        K::minus_transposed_times_many(c.data(), c.size(), ld_from, from, ld_to, to, m);
-      else
-        K::minus_blocks_times_many(c.data(), c.size(), ld_from, from, ld_to, to, m);
-    };
-    for (std::size_t i = 0; i < meet_; ++i) {
-      const std::size_t ld = pivot(i);
-      couple(i, true, x + start_[i] * m, ld, x + start_[i + 1] * m, padded(bays_->unknowns(i + 1)));
-    }
-    for (std::size_t i = n - 1; i > meet_; --i) {
-      const std::size_t ld = pivot(i);
-      couple(i - 1, false, x + start_[i] * m, ld, x + start_[i - 1] * m, padded(bays_->unknowns(i - 1)));
-    }
-    pivot(meet_);
-    const auto back = [&](std::size_t i, std::size_t from) {
-      const std::size_t ld = padded(bays_->unknowns(i));
-      for (std::size_t k = 0; k < ld * m; ++k) t[k] = S(0);
-      couple((std::min)(i, from), i > from, x + start_[from] * m, padded(bays_->unknowns(from)), t, ld);
-      K::apply_many(bays_->unknowns(i), packed(i), ld, t, z, m);
-      S* const xi = x + start_[i] * m;
-      for (std::size_t k = 0; k < ld * m; ++k) xi[k] += z[k];
-    };
-    for (std::size_t i = meet_; i-- > 0;) back(i, i + 1);
-    for (std::size_t i = meet_ + 1; i < n; ++i) back(i, i - 1);
-  }
-  std::size_t work_size(std::size_t m = 1) const noexcept { return 2 * widest_ * m; }
+    AlignedVector<S> groups, z;
+    std::vector<S> full;
+    std::vector<Rows> rows;  ///< couplings of segments by their type
+  };
+  /// x := K⁻¹ b for m columns, both `ld` apart, on all stations: those inside segments, too. x may be b.
+  void solve_many(const S* b, S* x, std::size_t ld, std::size_t m, ManySpace& space) const;
 
   /// Ties of station i in its full matrix: springs added, held and idle motions cut off.
   static void add_ties(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m) {
@@ -171,6 +120,7 @@ class FastChain {
 
  private:
   using K = KernelsOf<S>;
+  static constexpr std::uint32_t no_list = static_cast<std::uint32_t>(-1);
   /// What a sweep from one end works with.
   struct Space {
     S *m, *next;              ///< what is left of a station's stiffness and of its neighbour's
@@ -189,6 +139,10 @@ class FastChain {
     std::size_t first, last;
     Space left, right;  ///< `m` is what the two ends leave at the meeting station
   };
+
+  class Many;
+  void make_lists();
+  BandsOf<S> couple(std::size_t from, std::size_t to, const S* x, S* y) const;
 
   const S* packed(std::size_t i) const { return packed_.data() + packed_start_[i]; }
 
@@ -284,8 +238,12 @@ class FastChain {
   const ChainRuns<S>* bays_ = nullptr;
   std::size_t meet_ = 0, widest_ = 0;
   std::vector<std::size_t> start_, packed_start_;
-  std::vector<S> packed_;
+  std::vector<std::uint32_t> unknowns_, list_of_;  ///< of each station and segment, close together for solving
+  AlignedVector<S> packed_;
+  std::vector<CouplingLists<S>> lists_;            ///< of segment types that occur more than once
   std::vector<double> ratio_;
 };
 
 }  // namespace baywork::detail
+
+#include <baywork/solve/detail/chain_fast_solve.hpp>

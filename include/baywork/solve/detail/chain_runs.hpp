@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include <baywork/solve/detail/aligned_vector.hpp>
 #include <baywork/solve/detail/chain_bays.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
 #include <baywork/solve/detail/kernels.hpp>
@@ -20,7 +21,20 @@ template <class S>
 struct Joined {
   std::uint32_t left = 0, right = 0;     ///< segments it is made of
   BayType<S> segment;                    ///< what it is to its ends
-  std::vector<S> pivot;                  ///< packed inverse of the stiffness of the station between
+  AlignedVector<S> pivot;                ///< packed inverse P of the stiffness of the station between
+  /// P C_leftᵀ and P C_right, which take the ends' motions to the station between, and their transposes, which take its
+  /// forces to the ends.
+  AlignedVector<S> from_left, from_right, to_left, to_right;
+
+  static void keep(std::size_t n, std::size_t ends, const S* x, const S* minus_turned, AlignedVector<S>& from, AlignedVector<S>& to) {
+    const std::size_t size = padded(ends) * n;
+    from.assign(x, x + padded(n) * ends);
+    to.resize(size);
+    for (std::size_t i = 0; i < size; ++i) to[i] = S(-minus_turned[i]);
+  }
+  std::size_t bytes() const noexcept {
+    return (pivot.size() + from_left.size() + from_right.size() + to_left.size() + to_right.size()) * sizeof(S) + segment.blocks.size() * sizeof(BasicBlock6<S>);
+  }
 };
 
 /// A chain of segments. A segment is a bay, or several bays whose stations in between are eliminated; segments made of the
@@ -83,74 +97,58 @@ class ChainRuns {
   double smallest_pivot_ratio() const noexcept { return ratio_; }
   std::size_t bytes() const noexcept {
     std::size_t sum = 0;
-    for (const Joined<S>& t : joined_) sum += t.pivot.size() * sizeof(S) + t.segment.blocks.size() * sizeof(BasicBlock6<S>);
+    for (const Joined<S>& t : joined_) sum += t.bytes();
     return sum;
   }
 
   /// Additions and multiplications of joining: an inverse, its products with both couplings, what both ends lose (half:
   /// it is symmetric), and the new coupling.
   double flops() const noexcept { return flops_; }
-  /// Of one solution: each station inside is multiplied twice with its inverse and with both couplings.
+  /// Of one solution: each station inside is multiplied with its inverse, and twice with what takes it to both ends.
   double solve_flops() const {
     double sum = 0.0;
     for (const Instance& i : instances_) {
-      const Joined<S>& t = joined_[i.joined];
       const double n = static_cast<double>(bays_->unknowns(i.middle));
-      sum += 4.0 * n * n + 144.0 * static_cast<double>(type_of(t.left).blocks.size() + type_of(t.right).blocks.size());
+      sum += 2.0 * n * n + 4.0 * n * static_cast<double>(bays_->unknowns(i.first) + bays_->unknowns(i.last));
     }
     return sum;
   }
 
   /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of a station.
   void gather(S* x, S* z) const {
+    using K = KernelsOf<S>;
     for (const Instance& i : instances_) {
       const Joined<S>& t = joined_[i.joined];
-      const std::size_t n = bays_->unknowns(i.middle);
+      const std::size_t n = bays_->unknowns(i.middle), n1 = bays_->unknowns(i.first), n2 = bays_->unknowns(i.last);
       S* const xm = x + start_[i.middle];
-      KernelsOf<S>::apply(n, t.pivot.data(), xm, z);
+      K::minus_times(n1, n, padded(n1), t.to_left.data(), xm, x + start_[i.first]);
+      K::minus_times(n2, n, padded(n2), t.to_right.data(), xm, x + start_[i.last]);
+      K::apply(n, t.pivot.data(), xm, z);
       std::copy(z, z + padded(n), xm);
-      const std::vector<BasicBlock6<S>>&l = type_of(t.left).blocks, &r = type_of(t.right).blocks;
-      KernelsOf<S>::minus_blocks_times(l.data(), l.size(), xm, x + start_[i.first]);
-      KernelsOf<S>::minus_transposed_times(r.data(), r.size(), xm, x + start_[i.last]);
     }
   }
-  /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand. z: two stations.
+  /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
   template <class At>
-  void spread(std::size_t j, const At& at, S* z) const {
-    for (std::size_t k = inside_.size(j); k-- > 0;) spread_one(instances_[inside_.begin(j)[k]], at, z);
+  void spread(std::size_t j, const At& at) const {
+    for (std::size_t k = inside_.size(j); k-- > 0;) spread_one(instances_[inside_.begin(j)[k]], at);
   }
-  void spread(S* x, S* z) const {
+  void spread(S* x) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
-    for (std::size_t k = instances_.size(); k-- > 0;) spread_one(instances_[k], at, z);
+    for (std::size_t k = instances_.size(); k-- > 0;) spread_one(instances_[k], at);
   }
-  /// The same for m right-hand sides, laid out as FastChain::solve_many has them.
-  void gather_many(S* x, std::size_t m, S* z) const {
-    for (const Instance& i : instances_) {
+  /// For what joins segments: f(first, middle, last, left type, right type, packed inverse), from short to long ones or back.
+  template <class F>
+  void for_each_joint(bool back, const F& f) const {
+    for (std::size_t k = 0; k < instances_.size(); ++k) {
+      const Instance& i = instances_[back ? instances_.size() - 1 - k : k];
       const Joined<S>& t = joined_[i.joined];
-      const std::size_t n = bays_->unknowns(i.middle), ld = padded(n);
-      S* const xm = x + start_[i.middle] * m;
-      KernelsOf<S>::apply_many(n, t.pivot.data(), ld, xm, z, m);
-      std::copy(z, z + ld * m, xm);
-      const std::vector<BasicBlock6<S>>&l = type_of(t.left).blocks, &r = type_of(t.right).blocks;
-      KernelsOf<S>::minus_blocks_times_many(l.data(), l.size(), ld, xm, padded(bays_->unknowns(i.first)), x + start_[i.first] * m, m);
-      KernelsOf<S>::minus_transposed_times_many(r.data(), r.size(), ld, xm, padded(bays_->unknowns(i.last)), x + start_[i.last] * m, m);
+      f(i.first, i.middle, i.last, t.left, t.right, t.pivot.data());
     }
   }
-  void spread_many(S* x, std::size_t m, S* z) const {
-    for (std::size_t k = instances_.size(); k-- > 0;) {
-      const Instance& i = instances_[k];
-      const Joined<S>& t = joined_[i.joined];
-      const std::size_t n = bays_->unknowns(i.middle), ld = padded(n);
-      S* const y = z + ld * m;
-      std::fill(y, y + ld * m, S(0));
-      const std::vector<BasicBlock6<S>>&l = type_of(t.left).blocks, &r = type_of(t.right).blocks;
-      KernelsOf<S>::minus_transposed_times_many(l.data(), l.size(), padded(bays_->unknowns(i.first)), x + start_[i.first] * m, ld, y, m);
-      KernelsOf<S>::minus_blocks_times_many(r.data(), r.size(), padded(bays_->unknowns(i.last)), x + start_[i.last] * m, ld, y, m);
-      KernelsOf<S>::apply_many(n, t.pivot.data(), ld, y, z, m);
-      S* const xm = x + start_[i.middle] * m;
-      for (std::size_t u = 0; u < ld * m; ++u) xm[u] += z[u];
-    }
+  const BayType<S>& type_of(std::uint32_t t) const {
+    return t < bays_->types() ? bays_->type_at(t) : joined_[t - bays_->types()].segment;
   }
+  std::size_t types() const noexcept { return bays_->types() + joined_.size(); }
 
  private:
   struct Piece {
@@ -160,22 +158,13 @@ class ChainRuns {
     std::uint32_t joined = 0, first = 0, middle = 0, last = 0;
   };
 
-  const BayType<S>& type_of(std::uint32_t t) const {
-    return t < bays_->types() ? bays_->type_at(t) : joined_[t - bays_->types()].segment;
-  }
-
   template <class At>
-  void spread_one(const Instance& i, const At& at, S* z) const {
+  void spread_one(const Instance& i, const At& at) const {
+    using K = KernelsOf<S>;
     const Joined<S>& t = joined_[i.joined];
-    const std::size_t n = bays_->unknowns(i.middle), ld = padded(n);
-    S* const y = z + ld;
-    std::fill(y, y + ld, S(0));
-    const std::vector<BasicBlock6<S>>&l = type_of(t.left).blocks, &r = type_of(t.right).blocks;
-    KernelsOf<S>::minus_transposed_times(l.data(), l.size(), at(i.first), y);
-    KernelsOf<S>::minus_blocks_times(r.data(), r.size(), at(i.last), y);
-    KernelsOf<S>::apply(n, t.pivot.data(), y, z);
-    S* const xm = at(i.middle);
-    for (std::size_t u = 0; u < ld; ++u) xm[u] += z[u];
+    const std::size_t n = bays_->unknowns(i.middle);
+    K::minus_times(n, bays_->unknowns(i.first), padded(n), t.from_left.data(), at(i.first), at(i.middle));
+    K::minus_times(n, bays_->unknowns(i.last), padded(n), t.from_right.data(), at(i.last), at(i.middle));
   }
 
   /// Two neighbours, how often they occur, and the segment made of them (number + 1).
@@ -263,10 +252,12 @@ class ChainRuns {
     K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, x);
     start(k, ld2 * n2, tb.second, ld2);
     K::minus_blocks_transposed(n, n2, ld, x, cb.data(), cb.size(), ld2, k, t);
+    out.keep(n, n2, x, t, out.from_right, out.to_right);
     ChainBays<S>::find_blocks(k, ld2, n2, n2, true, out.segment.second);
     K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, x);
     start(k, ld1 * n1, ta.first, ld1);
     K::minus_blocks_transposed(n, n1, ld, x, cat.data(), cat.size(), ld1, k, t);
+    out.keep(n, n1, x, t, out.from_left, out.to_left);
     ChainBays<S>::find_blocks(k, ld1, n1, n1, true, out.segment.first);
     // C' = -C_a P C_b; what is left in t is -(P C_aᵀ)ᵀ
     K::times_blocks(n1, n2, ld1, t, cb.data(), cb.size(), ld1, k);

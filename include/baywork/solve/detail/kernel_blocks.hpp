@@ -82,12 +82,6 @@ BAYWORK_KERNEL_HELPER void minus_block_times(const double* v, const double* x, S
   }
 }
 
-/// t = vᵀ, both with leading dimension 8.
-BAYWORK_KERNEL_HELPER void transpose_block(const double* v, double* t) {
-  for (Size j = 0; j < 6; ++j)
-    for (Size i = 0; i < 6; ++i) t[j + 8 * i] = v[i + 8 * j];
-}
-
 BAYWORK_KERNEL_FUNCTION void minus_blocks_times(const Block6* blocks, Size count, const double* x, double* y) {
   for (const Block6* b = blocks; b != blocks + count; ++b)
     minus_block_times<1>(b->value, x + b->first_column(), 8, y + b->first_row(), 8);
@@ -112,27 +106,6 @@ BAYWORK_KERNEL_FUNCTION void minus_transposed_times(const Block6* blocks, Size c
     add_sums(sums, ys);
     add_sums(sums + 2, last);
     ys[4] += last[2], ys[5] += last[3];
-  }
-}
-
-BAYWORK_KERNEL_HELPER void minus_block_times_many(const double* v, Size ldx, const double* x, Size ldy, double* y,
-                                                  Size m) {
-  for (; m >= 4; m -= 4, x += 4 * ldx, y += 4 * ldy) minus_block_times<4>(v, x, ldx, y, ldy);
-  for (; m > 0; --m, x += ldx, y += ldy) minus_block_times<1>(v, x, ldx, y, ldy);
-}
-
-BAYWORK_KERNEL_FUNCTION void minus_blocks_times_many(const Block6* blocks, Size count, Size ldx, const double* x,
-                                                     Size ldy, double* y, Size m) {
-  for (const Block6* b = blocks; b != blocks + count; ++b)
-    minus_block_times_many(b->value, ldx, x + b->first_column(), ldy, y + b->first_row(), m);
-}
-
-BAYWORK_KERNEL_FUNCTION void minus_transposed_times_many(const Block6* blocks, Size count, Size ldx, const double* x,
-                                                         Size ldy, double* y, Size m) {
-  alignas(64) double t[48] = {};
-  for (const Block6* b = blocks; b != blocks + count; ++b) {
-    transpose_block(b->value, t);
-    minus_block_times_many(t, ldx, x + b->first_row(), ldy, y + b->first_column(), m);
   }
 }
 

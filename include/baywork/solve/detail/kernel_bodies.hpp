@@ -14,6 +14,9 @@
 #include <baywork/solve/detail/kernel_factor.hpp>
 #include <baywork/solve/detail/kernel_inverse.hpp>
 #include <baywork/solve/detail/kernel_packed.hpp>
+#include <baywork/solve/detail/kernel_products.hpp>
+
+#include <baywork/solve/detail/kernel_groups.hpp>
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
@@ -27,10 +30,16 @@ inline constexpr Kernels all{&invert,
                              &apply_many,
                              &minus_blocks_times,
                              &minus_transposed_times,
-                             &minus_blocks_times_many,
-                             &minus_transposed_times_many,
                              &forward,
-                             &backward};
+                             &backward,
+                             &minus_times,
+                             &minus_bands,
+                             &advance,
+                             &apply_groups,
+                             &minus_times_groups,
+                             &minus_rows_groups,
+                             &to_group,
+                             &from_group};
 
 }  // namespace baywork::detail::BAYWORK_KERNEL_SET
 

@@ -165,13 +165,9 @@ BAYWORK_KERNEL_HELPER void add_dots(Lanes* sums, const double* v, Size ldv, cons
   ((sums[K] = BAYWORK_KERNEL_MADD(at(v + K * ldv).v, x, sums[K])), ...);
 }
 
-/// y[k] += the sum of the lanes of sums[k], for four k.
-BAYWORK_KERNEL_HELPER void add_sums(const Lanes* sums, double* y) {
-#if BAYWORK_KERNEL_LANES == 2
-  for (Size k = 0; k < 4; k += 2)
-    part(y + k).v +=
-        __builtin_shufflevector(sums[k], sums[k + 1], 0, 2) + __builtin_shufflevector(sums[k], sums[k + 1], 1, 3);
-#else
+#if BAYWORK_KERNEL_LANES > 2
+/// to[k] = the sum of the lanes of sums[k], for four k.
+BAYWORK_KERNEL_HELPER void sum_lanes(const Lanes* sums, Part& to) {
 #if BAYWORK_KERNEL_LANES == 8
   const Part a =
       __builtin_shufflevector(sums[0], sums[0], 0, 1, 2, 3) + __builtin_shufflevector(sums[0], sums[0], 4, 5, 6, 7);
@@ -186,7 +182,20 @@ BAYWORK_KERNEL_HELPER void add_sums(const Lanes* sums, double* y) {
 #endif
   const Part ab = __builtin_shufflevector(a, b, 0, 4, 2, 6) + __builtin_shufflevector(a, b, 1, 5, 3, 7);
   const Part cd = __builtin_shufflevector(c, d, 0, 4, 2, 6) + __builtin_shufflevector(c, d, 1, 5, 3, 7);
-  part(y).v += __builtin_shufflevector(ab, cd, 0, 1, 4, 5) + __builtin_shufflevector(ab, cd, 2, 3, 6, 7);
+  to = __builtin_shufflevector(ab, cd, 0, 1, 4, 5) + __builtin_shufflevector(ab, cd, 2, 3, 6, 7);
+}
+#endif
+
+/// y[k] += the sum of the lanes of sums[k], for four k.
+BAYWORK_KERNEL_HELPER void add_sums(const Lanes* sums, double* y) {
+#if BAYWORK_KERNEL_LANES == 2
+  for (Size k = 0; k < 4; k += 2)
+    part(y + k).v +=
+        __builtin_shufflevector(sums[k], sums[k + 1], 0, 2) + __builtin_shufflevector(sums[k], sums[k + 1], 1, 3);
+#else
+  Part four{};
+  sum_lanes(sums, four);
+  part(y).v += four;
 #endif
 }
 

@@ -26,8 +26,53 @@ BAYWORK_KERNEL_FUNCTION void pack(Size n, Size ld, const double* full, double* p
     }
 }
 
+#if BAYWORK_KERNEL_LANES == 8
+/// Lanes from fours of doubles: eight at once would wait until two stores of four have reached the cache.
+BAYWORK_KERNEL_HELPER void load_parts(Lanes& to, const double* x) {
+  const Part low = part(x).v, high = part(x + 4).v;
+  to = __builtin_shufflevector(low, high, 0, 1, 2, 3, 4, 5, 6, 7);
+}
+/// y[c] += the sum of the lanes of sums[c].
+BAYWORK_KERNEL_HELPER void add_sums_of_square(const Lanes* sums, Lanes& y) {
+  Part low{}, high{};
+  sum_lanes(sums, low);
+  sum_lanes(sums + 4, high);
+  y += __builtin_shufflevector(low, high, 0, 1, 2, 3, 4, 5, 6, 7);
+}
+
+/// Column c of a block column `top` tiles down: each number serves its row and, below the square, its column.
+template <Size top, Size tiles, Size... Tile>
+BAYWORK_KERNEL_HELPER void apply_column(Size c, const double* packed, const double* x, const Lanes* xs, Lanes* ys,
+                                        Lanes& sum, std::index_sequence<Tile...>) {
+  const double* const from = packed + c * sizeof...(Tile) * lanes;
+  const Lanes xc = x[top * lanes + c] - Lanes{};
+  const Lanes v[] = {at(from + Tile * lanes).v...};
+  Lanes* const y = ys + c % 2 * tiles;
+  ((y[top + Tile] = BAYWORK_KERNEL_MADD(v[Tile], xc, y[top + Tile])), ...);
+  ((sum = Tile == 0 ? sum : BAYWORK_KERNEL_MADD(v[Tile], xs[top + Tile], sum)), ...);
+}
+template <Size top, Size tiles, Size... Column>
+BAYWORK_KERNEL_HELPER void apply_block_column(const double* packed, const double* x, const Lanes* xs, Lanes* ys,
+                                              std::index_sequence<Column...> columns) {
+  Lanes sums[lanes];
+  clear(sums, columns);
+  (apply_column<top, tiles>(Column, packed, x, xs, ys, sums[Column], std::make_index_sequence<tiles - top>{}), ...);
+  if (top + 1 < tiles) add_sums_of_square(sums, ys[top]);
+}
+/// For orders of up to `tiles` tiles, which stay in registers.
+template <Size tiles, Size... Tile>
+BAYWORK_KERNEL_HELPER void apply_tiles(const double* packed, const double* x, double* y, std::index_sequence<Tile...>) {
+  Lanes xs[tiles], ys[2 * tiles];
+  (load_parts(xs[Tile], x + Tile * lanes), ...);
+  clear(ys, std::make_index_sequence<2 * tiles>{});
+  constexpr std::make_index_sequence<lanes> columns;
+  (apply_block_column<Tile, tiles>(packed + lanes * lanes * (Tile * tiles - Tile * (Tile - 1) / 2), x, xs, ys, columns), ...);
+  ((at(y + Tile * lanes).v = ys[Tile] + ys[tiles + Tile]), ...);
+}
+#endif
+
 /// Block column by block column: below its square, each number serves its row and, mirrored, its column.
-BAYWORK_KERNEL_FUNCTION void apply(Size n, const double* packed, const double* x, double* y) {
+BAYWORK_KERNEL_FUNCTION void apply_any(Size n, const double* packed, const double* x, double* y) {
   const Size rows = rounded_up(n, side);
   for (Size i = 0; i < rows; i += lanes) at(y + i).v = Lanes{};
   for (Size j = 0; j < rows; j += side) {
@@ -53,6 +98,21 @@ BAYWORK_KERNEL_FUNCTION void apply(Size n, const double* packed, const double* x
   }
 }
 
+/// Whether y may be x.
+BAYWORK_KERNEL_HELPER bool kept_in_registers(Size n) { return lanes == 8 && tiles_of(n) <= 4; }
+BAYWORK_KERNEL_FUNCTION void apply(Size n, const double* packed, const double* x, double* y) {
+#if BAYWORK_KERNEL_LANES == 8
+  switch (tiles_of(n)) {
+    case 1: return apply_tiles<1>(packed, x, y, std::make_index_sequence<1>{});
+    case 2: return apply_tiles<2>(packed, x, y, std::make_index_sequence<2>{});
+    case 3: return apply_tiles<3>(packed, x, y, std::make_index_sequence<3>{});
+    case 4: return apply_tiles<4>(packed, x, y, std::make_index_sequence<4>{});
+    default: break;
+  }
+#endif
+  apply_any(n, packed, x, y);
+}
+
 template <Size columns>
 BAYWORK_KERNEL_HELPER void product_chunks(Size n, const double* full, Size rows, const double* x, double* y, Size ld) {
   Size i = 0;
@@ -72,20 +132,27 @@ BAYWORK_KERNEL_HELPER void product_chunks(Size n, const double* full, Size rows,
   }
 }
 
+/// Orders that are unpacked on the stack.
+inline constexpr Size most_unpacked = 48;
+
+/// The matrix in full, its columns rounded_up(n, side) apart.
+BAYWORK_KERNEL_HELPER void unpack(Size n, const double* packed, double* full) {
+  const Size rows = rounded_up(n, side);
+  for (Size j = 0; j < rows; ++j) {
+    const Size top = j / side * side;
+    for (Size i = top; i < rows; i += lanes, packed += lanes) at(full + i + j * rows).v = at(packed).v;
+    if (j % 4 != 3) continue;
+    for (Size i = top + side; i < rows; i += 4)
+      transpose_tile<false>(full + i + (j - 3) * rows, rows, full + j - 3 + i * rows, rows);
+  }
+}
+
 /// Four vectors at a time, from the matrix in full.
 BAYWORK_KERNEL_FUNCTION void apply_many(Size n, const double* packed, Size ld, const double* x, double* y, Size m) {
-  constexpr Size most = 48;
-  if (n <= most && m >= 4) {
-    alignas(64) double full[most * most];
+  if (n <= most_unpacked && m >= 4) {
+    alignas(64) double full[most_unpacked * most_unpacked];
     const Size rows = rounded_up(n, side);
-    const double* from = packed;
-    for (Size j = 0; j < rows; ++j) {
-      const Size top = j / side * side;
-      for (Size i = top; i < rows; i += lanes, from += lanes) at(full + i + j * rows).v = at(from).v;
-      if (j % 4 != 3) continue;
-      for (Size i = top + side; i < rows; i += 4)
-        transpose_tile<false>(full + i + (j - 3) * rows, rows, full + j - 3 + i * rows, rows);
-    }
+    unpack(n, packed, full);
     for (; m >= 4; m -= 4, x += 4 * ld, y += 4 * ld) product_chunks<4>(n, full, rows, x, y, ld);
   }
   for (; m > 0; --m, x += ld, y += ld) apply(n, packed, x, y);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <utility>
 
 #include <baywork/solve/detail/plain_kernels.hpp>
@@ -47,18 +48,33 @@ struct Kernels {
   /// The same for m columns of x and y, ld apart.
   void (*apply_many)(Size n, const double* packed, Size ld, const double* x, double* y, Size m);
 
-  /// y -= c x and y -= cᵀ x, for one vector and for m of them, ldx and ldy apart.
+  /// y -= c x and y -= cᵀ x.
   void (*minus_blocks_times)(const Block6* blocks, Size count, const double* x, double* y);
   void (*minus_transposed_times)(const Block6* blocks, Size count, const double* x, double* y);
-  void (*minus_blocks_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                  Size m);
-  void (*minus_transposed_times_many)(const Block6* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                      Size m);
 
   /// With l from `eliminate` and h = (h_e, h_k), n1 + n2 numbers: h_e becomes L11⁻¹ h_e and h_k becomes h_k - L21 h_e.
   void (*forward)(Size n1, Size n2, Size ld, const double* l, double* h);
   /// With h = (h_e after `forward`, k): h_e becomes e = L11⁻ᵀ (D⁻¹ h_e - L21ᵀ k).
   void (*backward)(Size n1, Size n2, Size ld, const double* l, double* h);
+
+  /// y -= a x, a of rows x columns in full.
+  void (*minus_times)(Size rows, Size columns, Size ld, const double* a, const double* x, double* y);
+  /// x -= c from, c in bands of four rows, each with an even number of columns.
+  void (*minus_bands)(const BandsOf<double>& c, const double* from, double* x);
+  /// The same, and then y = p x; y may be x; n at most 48.
+  void (*advance)(Size n, const double* packed, const BandsOf<double>& c, const double* from, double* x, double* y);
+
+  // Many vectors in groups of eight that stand side by side: number u of vector k of a group is its [8 u + k]. Groups
+  // follow each other without padding.
+  /// y = p x; n at most 48.
+  void (*apply_groups)(Size n, const double* packed, Size groups, const double* x, double* y);
+  /// y -= a x, a of rows x columns in full and without padding.
+  void (*minus_times_groups)(Size rows, Size columns, const double* a, Size groups, const double* x, double* y);
+  /// y -= c x, c in bands of a single row; `x_size`: numbers of a vector in x.
+  void (*minus_rows_groups)(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
+  /// `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back.
+  void (*to_group)(Size n, Size ld, const double* columns, Size count, double* group);
+  void (*from_group)(Size n, Size ld, const double* group, Size count, double* columns);
 };
 
 }  // namespace baywork::detail
@@ -157,16 +173,30 @@ struct KernelsOf<double> {
   static void minus_transposed_times(const Block* blocks, Size count, const double* x, double* y) {
     kernels().minus_transposed_times(blocks, count, x, y);
   }
-  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy, double* y,
-                                      Size m) {
-    kernels().minus_blocks_times_many(blocks, count, ldx, x, ldy, y, m);
-  }
-  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const double* x, Size ldy,
-                                          double* y, Size m) {
-    kernels().minus_transposed_times_many(blocks, count, ldx, x, ldy, y, m);
-  }
   static void forward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().forward(n1, n2, ld, l, h); }
   static void backward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().backward(n1, n2, ld, l, h); }
+  static void minus_times(Size rows, Size columns, Size ld, const double* a, const double* x, double* y) {
+    kernels().minus_times(rows, columns, ld, a, x, y);
+  }
+  static void minus_bands(const BandsOf<double>& c, const double* from, double* x) { kernels().minus_bands(c, from, x); }
+  static void advance(Size n, const double* packed, const BandsOf<double>& c, const double* from, double* x, double* y) {
+    kernels().advance(n, packed, c, from, x, y);
+  }
+  static void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
+    kernels().apply_groups(n, packed, groups, x, y);
+  }
+  static void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x, double* y) {
+    kernels().minus_times_groups(rows, columns, a, groups, x, y);
+  }
+  static void minus_rows_groups(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
+    kernels().minus_rows_groups(c, groups, x_size, x, y);
+  }
+  static void to_group(Size n, Size ld, const double* columns, Size count, double* group) {
+    kernels().to_group(n, ld, columns, count, group);
+  }
+  static void from_group(Size n, Size ld, const double* group, Size count, double* columns) {
+    kernels().from_group(n, ld, group, count, columns);
+  }
 };
 
 }  // namespace baywork::detail

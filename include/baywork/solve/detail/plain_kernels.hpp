@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 
 #include <baywork/core/scalar.hpp>
 
@@ -39,6 +40,15 @@ struct BasicBlock6 {
   const S& operator()(std::size_t i, std::size_t j) const { return value[i + 8 * j]; }
   std::size_t first_row() const { return 6 * static_cast<std::size_t>(row); }
   std::size_t first_column() const { return 6 * static_cast<std::size_t>(column); }
+};
+
+/// A matrix in bands of a few rows, for a kernel (see Bands): of each band, the columns in which anything is not zero.
+template <class S>
+struct BandsOf {
+  std::size_t bands = 0;
+  const std::uint32_t* end = nullptr;     ///< of each band, in `column`
+  const std::uint32_t* column = nullptr;
+  const S* value = nullptr;               ///< as many per column as a band has rows
 };
 
 /// The smallest of several pivot ratios and whose it is; a NaN once met stays.
@@ -159,13 +169,6 @@ struct PlainKernels {
       for (Size j = 0; j < 6; ++j)
         for (Size i = 0; i < 6; ++i) y[b->first_column() + j] -= S((*b)(i, j) * x[b->first_row() + i]);
   }
-  static void minus_blocks_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y, Size m) {
-    for (Size r = 0; r < m; ++r) minus_blocks_times(blocks, count, x + r * ldx, y + r * ldy);
-  }
-  static void minus_transposed_times_many(const Block* blocks, Size count, Size ldx, const S* x, Size ldy, S* y,
-                                          Size m) {
-    for (Size r = 0; r < m; ++r) minus_transposed_times(blocks, count, x + r * ldx, y + r * ldy);
-  }
 
   static void forward(Size n1, Size n2, Size ld, const S* l, S* h) {
     for (Size j = 0; j < n1; ++j)
@@ -177,6 +180,58 @@ struct PlainKernels {
       for (Size i = j + 1; i < n1 + n2; ++i) sum -= S(l[i + j * ld] * h[i]);
       h[j] = sum;
     }
+  }
+
+  static void minus_times(Size rows, Size columns, Size ld, const S* a, const S* x, S* y) {
+    for (Size c = 0; c < columns; ++c)
+      for (Size r = 0; r < rows; ++r) y[r] -= S(a[r + c * ld] * x[c]);
+  }
+  static void minus_bands(const BandsOf<S>& c, const S* from, S* x) {
+    Size k = 0;
+    for (Size b = 0; b < c.bands; ++b)
+      for (; k < c.end[b]; ++k)
+        for (Size r = 0; r < 4; ++r) x[4 * b + r] -= S(c.value[4 * k + r] * from[c.column[k]]);
+  }
+  static void advance(Size n, const S* packed, const BandsOf<S>& c, const S* from, S* x, S* y) {
+    minus_bands(c, from, x);
+    S given[48];
+    for (Size i = 0; i < n; ++i) given[i] = x[i];
+    apply(n, packed, given, y);
+  }
+
+  static void apply_groups(Size n, const S* packed, Size groups, const S* x, S* y) {
+    for (; groups > 0; --groups, x += 8 * n, y += 8 * n) {
+      const S* p = packed;
+      for (Size u = 0; u < 8 * n; ++u) y[u] = S(0);
+      for (Size j = 0; j < n; ++j)
+        for (Size i = j; i < n; ++i, ++p)
+          for (Size k = 0; k < 8; ++k) {
+            y[8 * i + k] += S(*p * x[8 * j + k]);
+            if (i > j) y[8 * j + k] += S(*p * x[8 * i + k]);
+          }
+    }
+  }
+  static void minus_times_groups(Size rows, Size columns, const S* a, Size groups, const S* x, S* y) {
+    for (; groups > 0; --groups, x += 8 * columns, y += 8 * rows)
+      for (Size c = 0; c < columns; ++c)
+        for (Size r = 0; r < rows; ++r)
+          for (Size k = 0; k < 8; ++k) y[8 * r + k] -= S(a[r + c * rows] * x[8 * c + k]);
+  }
+  static void minus_rows_groups(const BandsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
+    for (; groups > 0; --groups, x += 8 * x_size) {
+      Size e = 0;
+      for (Size r = 0; r < c.bands; ++r, y += 8)
+        for (; e < c.end[r]; ++e)
+          for (Size k = 0; k < 8; ++k) y[k] -= S(c.value[e] * x[8 * c.column[e] + k]);
+    }
+  }
+  static void to_group(Size n, Size ld, const S* columns, Size count, S* group) {
+    for (Size i = 0; i < n; ++i)
+      for (Size k = 0; k < 8; ++k) group[8 * i + k] = k < count ? columns[i + k * ld] : S(0);
+  }
+  static void from_group(Size n, Size ld, const S* group, Size count, S* columns) {
+    for (Size i = 0; i < n; ++i)
+      for (Size k = 0; k < count; ++k) columns[i + k * ld] = group[8 * i + k];
   }
 };
 
