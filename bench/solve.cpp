@@ -50,6 +50,8 @@ void run(benchmark::State& state, Task task, Kind kind, std::size_t bays) {
     return;
   }
   const std::size_t count = task == Task::hundred_loads ? 100 : 1;
+  if constexpr (requires { method.for_further_loads(); })
+    if (task == Task::one_load || task == Task::hundred_loads) method.for_further_loads();
   const std::vector<double> b = job.right_hand_sides(method.number(), length_of(method), count);
   std::vector<double> x(b.size());
   for (auto _ : state) {
@@ -145,6 +147,11 @@ bool right(Kind kind) {
   method.factor();
   method.solve(b.data(), x.data(), 3);
   all = met("factor and several loads") && all;
+  if constexpr (requires { method.for_further_loads(); }) {
+    method.for_further_loads();
+    method.solve(b.data(), x.data(), 3);
+    all = met("a factor for further loads") && all;
+  }
   const std::vector<double> first(x.begin() + static_cast<std::ptrdiff_t>(2 * length_of(method)), x.end());
   method.solve(b.data() + 2 * length_of(method), x.data(), 1);
   for (std::size_t i = 0; i < first.size(); ++i)

@@ -47,6 +47,7 @@ class OfChain {
   }
 
  protected:
+  void join_up_to(std::size_t longest) { longest_ = longest; }
   /// A chain found and factored anew.
   own::ChainEngine<double> made_anew() {
     own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
@@ -64,7 +65,8 @@ class OfChain {
   bool good_ = false;
 };
 
-/// The chain's fast form, without certificate. `full` finds the chain, too.
+/// The chain's fast form, without certificate. `full` finds the chain, too. Joining equal bays makes the factor cheaper and
+/// each solution dearer: a factor that is kept for further loads does without.
 class ChainFast : public OfChain {
  public:
   static constexpr const char* name = "chain_fast";
@@ -80,6 +82,10 @@ class ChainFast : public OfChain {
     padded_.assign(engine_->runs().length(), 0.0);
   }
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
+  void for_further_loads() {
+    join_up_to(1);
+    factor();
+  }
   void solve(const double* b, double* x, std::size_t count) {
     if (count == 1) return solve_with(*engine_, b, x);
     if (length_ == padded_.size()) return engine_->fast().solve_many(b, x, length_, count, many_);
