@@ -43,9 +43,11 @@ inline void validate(const Basis& b) {
   const char* place = "basis of the proof";
   require::positive(b.aluminium.gamma_M1, place, "gamma_M1 of aluminium");
   require::positive(b.aluminium.gamma_M2, place, "gamma_M2 of aluminium");
+  require::positive(b.aluminium.gamma_Mw, place, "gamma_Mw of aluminium");
   require::positive(b.steel.gamma_M0, place, "gamma_M0 of steel");
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
+  require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");
