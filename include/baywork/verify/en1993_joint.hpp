@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cmath>
+#include <initializer_list>
 #include <limits>
 
 #include <baywork/verify/en1993_class.hpp>
@@ -43,8 +44,19 @@ inline double axial_face_factor(const verify::TubeJoint& j) {
   return 0.0;
 }
 
-/// Tables 7.2 and 7.5 with design strengths [Pa] of the chord, for its face and for punching, and `lowered` times all
-/// resistances (7.1.1 for strong steels, Table 7.7 for a second plane). The joint is within the geometric limits.
+namespace detail {
+
+inline void take_lesser(JointResistance& r) {
+  r.N_Rd = smaller(r.N_face, r.N_punching);
+  r.M_ip_Rd = smaller(r.M_ip_face, r.M_ip_punching);
+  r.M_op_Rd = smaller(r.M_op_face, r.M_op_punching);
+}
+
+}  // namespace detail
+
+/// Tables 7.2 and 7.5 of an unstressed chord with design strengths [Pa] of its metal, for its face and for punching,
+/// and `lowered` times all resistances (7.1.1 for strong steels, Table 7.7 for a second plane). The joint is within the
+/// geometric limits.
 ///
 /// Face: in-plane moment 4.85 f t0² d1 sqrt(gamma) beta k_p / sin(theta), out of plane
 /// f t0² d1 2.7 / (1 - 0.81 beta) k_p / sin(theta); values from memory. Table 7.5 gives the in-plane formula for T, X
@@ -52,15 +64,12 @@ inline double axial_face_factor(const verify::TubeJoint& j) {
 /// Punching: shear along the footprint, an ellipse d1 by d1 / sin(theta), with the plastic stress pattern: axial
 /// pi d1 (1 + sin) / (2 sin²), moments d1² (1 + 3 sin) / (4 sin²) and d1² (3 + sin) / (4 sin²). At 90 degrees
 /// they are the ring's length and its plastic modulus, pi d1 and d1². Neither takes k_p.
-inline JointResistance joint_resistance(const verify::TubeJoint& j, double n_p, double f_face, double f_punching,
-                                        double lowered) {
+inline JointResistance unstressed_joint(const verify::TubeJoint& j, double f_face, double f_punching, double lowered) {
   JointResistance r;
   r.scope = verify::JointScope::covered;
-  r.n_p = n_p;
-  r.k_p = chord_stress_factor(n_p);
   if (j.type == verify::JointType::k_or_n) r.k_g = gap_factor(j.gamma(), j.partner.gap / j.t0);
   const double sine = std::sin(j.theta), beta = j.beta();
-  const double face = lowered * f_face * j.t0 * j.t0 / sine * r.k_p;
+  const double face = lowered * f_face * j.t0 * j.t0 / sine;
   r.N_face = face * axial_face_factor(j);
   r.M_ip_face = face * j.d1 * 4.85 * std::sqrt(j.gamma()) * beta;
   r.M_op_face = face * j.d1 * 2.7 / (1.0 - 0.81 * beta);
@@ -71,9 +80,16 @@ inline JointResistance joint_resistance(const verify::TubeJoint& j, double n_p, 
     r.M_ip_punching = punching * j.d1 * (1.0 + 3.0 * sine) / 4.0;
     r.M_op_punching = punching * j.d1 * (3.0 + sine) / 4.0;
   }
-  r.N_Rd = smaller(r.N_face, r.N_punching);
-  r.M_ip_Rd = smaller(r.M_ip_face, r.M_ip_punching);
-  r.M_op_Rd = smaller(r.M_op_face, r.M_op_punching);
+  detail::take_lesser(r);
+  return r;
+}
+
+/// What an unstressed chord's resistance becomes under the greatest compression n_p.
+inline JointResistance under_compression(JointResistance r, double n_p) {
+  r.n_p = n_p;
+  r.k_p = chord_stress_factor(n_p);
+  for (double* face : {&r.N_face, &r.M_ip_face, &r.M_op_face}) *face *= r.k_p;
+  detail::take_lesser(r);
   return r;
 }
 
@@ -104,8 +120,8 @@ inline JointResistance joint_resistance(const verify::TubeJoint& j, const verify
   if (tube_class(j.d0, j.t0, fy0) > 2 || tube_class(j.d1, j.t1, fy1) > 2)
     return detail::outside(verify::JointScope::section_class);
   const double f = fy0 / factors.gamma_M5;
-  return joint_resistance(j, verify::chord_compression(j, chord) / f, f, f,
-                          j.planes * detail::strong_steel_factor(strongest));
+  return under_compression(unstressed_joint(j, f, f, j.planes * detail::strong_steel_factor(strongest)),
+                           verify::chord_compression(j, chord) / f);
 }
 
 namespace detail {

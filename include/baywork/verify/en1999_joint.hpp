@@ -44,9 +44,9 @@ inline en1993::JointResistance joint_resistance(const verify::TubeJoint& j, cons
   if (class_of(j.d0, j.t0, m.fo0, m.class0) > 2 || class_of(j.d1, j.t1, m.fo1, m.class1) > 2)
     return en1993::detail::outside(JointScope::section_class);
   const double face = m.fo_haz / factors.gamma_M1;
-  return en1993::joint_resistance(j, verify::chord_compression(j, chord) / face, face,
-                                  smaller(face, m.fu_haz / factors.gamma_M2),
-                                  j.planes * en1993::detail::strong_steel_factor(like_steel));
+  return en1993::under_compression(en1993::unstressed_joint(j, face, smaller(face, m.fu_haz / factors.gamma_M2),
+                                                            j.planes * en1993::detail::strong_steel_factor(like_steel)),
+                                   verify::chord_compression(j, chord) / face);
 }
 
 namespace detail {

@@ -111,26 +111,27 @@ enum class JointScope : std::uint8_t {
 inline const char* reason(JointScope scope) {
   switch (scope) {
     case JointScope::covered: return "";
-    case JointScope::not_tubes: return "a diameter, wall or angle of the joint is not that of a round tube";
-    case JointScope::narrow_brace: return "the brace is narrower than 0.2 of the chord";
-    case JointScope::wide_brace: return "the brace is wider than the chord";
-    case JointScope::wall_too_thin: return "a wall is thinner than 2.5 mm";
-    case JointScope::chord_too_thick: return "the chord's wall is thicker than 25 mm";
-    case JointScope::stocky_chord: return "the chord's diameter is below 10 times its wall";
-    case JointScope::slender_chord: return "the chord's diameter is above 50 times its wall, in X joints 40 times";
-    case JointScope::stocky_brace: return "the brace's diameter is below 10 times its wall";
-    case JointScope::slender_brace: return "the brace's diameter is above 50 times its wall";
-    case JointScope::section_class: return "chord or brace is not of class 1 or 2";
-    case JointScope::flat_angle: return "brace and chord meet at less than 30 degrees";
-    case JointScope::angle_not_acute: return "the angle between brace and chord is above 90 degrees";
-    case JointScope::close_braces: return "the braces are less than 30 degrees apart";
-    case JointScope::narrow_gap: return "the gap between the braces is below the sum of their walls";
-    case JointScope::little_overlap: return "the braces overlap by less than 25 %";
-    case JointScope::much_overlap: return "the overlap is above 60 % (80 % with the hidden seam welded)";
-    case JointScope::wide_over_narrow: return "the wider brace lies on the narrower one";
-    case JointScope::bad_planes_factor: return "the factor for braces in a second plane is not positive";
-    case JointScope::strong_metal: return "the metal is stronger than the joint formulas were tested with";
-    case JointScope::bad_strength: return "a strength or partial factor is not positive";
+    case JointScope::not_tubes: return "joint: a diameter, wall or angle is not that of a round tube";
+    case JointScope::narrow_brace: return "joint: the brace is narrower than 0.2 of the chord";
+    case JointScope::wide_brace: return "joint: the brace is wider than the chord";
+    case JointScope::wall_too_thin: return "joint: a wall is thinner than 2.5 mm";
+    case JointScope::chord_too_thick: return "joint: the chord's wall is thicker than 25 mm";
+    case JointScope::stocky_chord: return "joint: the chord's diameter is below 10 times its wall";
+    case JointScope::slender_chord:
+      return "joint: the chord's diameter is above 50 times its wall, in X joints 40 times";
+    case JointScope::stocky_brace: return "joint: the brace's diameter is below 10 times its wall";
+    case JointScope::slender_brace: return "joint: the brace's diameter is above 50 times its wall";
+    case JointScope::section_class: return "joint: chord or brace is not of class 1 or 2";
+    case JointScope::flat_angle: return "joint: brace and chord meet at less than 30 degrees";
+    case JointScope::angle_not_acute: return "joint: the angle between brace and chord is above 90 degrees";
+    case JointScope::close_braces: return "joint: the braces are less than 30 degrees apart";
+    case JointScope::narrow_gap: return "joint: the gap between the braces is below the sum of their walls";
+    case JointScope::little_overlap: return "joint: the braces overlap by less than 25 %";
+    case JointScope::much_overlap: return "joint: the overlap is above 60 % (80 % with the hidden seam welded)";
+    case JointScope::wide_over_narrow: return "joint: the wider brace lies on the narrower one";
+    case JointScope::bad_planes_factor: return "joint: the factor for braces in a second plane is not positive";
+    case JointScope::strong_metal: return "joint: the metal is stronger than the joint formulas were tested with";
+    case JointScope::bad_strength: return "joint: a strength or partial factor is not positive";
   }
   return "";
 }
