@@ -16,8 +16,9 @@ using namespace baywork;
 using verify::LineLoads;
 using verify::SaddleWeld;
 using verify::SectionForces;
-using verify::ThroatStress;
+using verify::WeldPart;
 using verify::WeldScope;
+using verify::WeldStress;
 
 constexpr double pi = 3.14159265358979323846, deg = pi / 180, mm = 1e-3, MPa = 1e6;
 
@@ -94,7 +95,7 @@ TEST_CASE("throat of an upright and of a slanting tube") {
   // Hand calculation, a = 4 mm: 90 degrees sqrt(2 247.574² + 3 77.8091²)/4 = 93.7913 MPa; n alone at 45 degrees
   // 247.574 sqrt(2.707107)/4 = 101.835 MPa. Legs: 4 sqrt(2) = 5.65685 mm, 4/cos(22.5°) = 4.32957 mm.
   const LineLoads l{247.574e3, 77.8091e3};
-  const ThroatStress s = verify::throat_stress(upright(), l);
+  const WeldStress s = verify::throat_stress(upright(), l);
   CHECK(close(s.normal, s.across, 1e-12));
   CHECK(close(verify::equivalent(s), 93.7913 * MPa, 1e-5));
   CHECK(close(verify::equivalent(verify::throat_stress(slanting(), {l.n, 0})), 101.835 * MPa, 1e-5));
@@ -192,15 +193,15 @@ TEST_CASE("EN 1999 throat, toe and fusion faces") {
   // sqrt(3 (10000 + 900))/5.65685 = 31.9668 MPa, on the chord sqrt(12700)/5.65685 = 19.9217 MPa of 148.
   const LineLoads l{100e3, 30e3};
   const SaddleWeld w = upright();
-  CHECK(close(en1999::weld_toe(w, l, alloy_6082).utilisation, 37.5648 / 148, 1e-5));
-  CHECK(close(en1999::fusion_on_brace(w, l, alloy_6082).utilisation, 31.9668 / 148, 1e-5));
-  CHECK(close(en1999::fusion_on_chord(w, l, alloy_6082).utilisation, 19.9217 / 148, 1e-5));
+  CHECK(close(en1999::weld_part(w, l, WeldPart::toe, alloy_6082).utilisation, 37.5648 / 148, 1e-5));
+  CHECK(close(en1999::weld_part(w, l, WeldPart::face_on_brace, alloy_6082).utilisation, 31.9668 / 148, 1e-5));
+  CHECK(close(en1999::weld_part(w, l, WeldPart::face_on_chord, alloy_6082).utilisation, 19.9217 / 148, 1e-5));
   CHECK(close(en1999::fillet_weld(verify::throat_stress(w, l), 210 * MPa).utilisation, 37.6663 / 168, 1e-5));
   CHECK(close(en1999::weld(w, l, alloy_6082).utilisation, 37.5648 / 148, 1e-5));
   // 45 degrees, leg 4.32957 mm: throat sqrt(2.707107 10000 + 2700)/4 = 43.1357, brace 41.7666, chord
   // sqrt(10000 (0.5 + 1.5) + 2700)/4.32957 = 34.7991 MPa; now a face governs: 41.7666/148 = 0.282 > 0.257.
   CHECK(close(en1999::fillet_weld(verify::throat_stress(slanting(), l), 210 * MPa).utilisation, 43.1357 / 168, 1e-5));
-  CHECK(close(en1999::fusion_on_chord(slanting(), l, alloy_6082).utilisation, 34.7991 / 148, 1e-5));
+  CHECK(close(en1999::weld_part(slanting(), l, WeldPart::face_on_chord, alloy_6082).utilisation, 34.7991 / 148, 1e-5));
   CHECK(close(en1999::weld(slanting(), l, alloy_6082).utilisation, 41.7666 / 148, 1e-5));
   // Each part governs in its turn: a weak filler, a thin wall, a weak chord.
   CHECK(std::string(en1999::weld(w, l, {100 * MPa, 185 * MPa, 185 * MPa}).clause) == "EN 1999-1-1 8.6.3.3");

@@ -41,13 +41,13 @@ inline LineLoads line_loads(double d, const SectionForces& f) {
           2.0 * std::hypot(f.Vy, f.Vz) / perimeter + 2.0 * magnitude(f.T) / (perimeter * d)};
 }
 
-/// Stresses on the throat plane of a fillet weld [Pa]: normal to it, across the weld's line in it, and along the line.
-struct ThroatStress {
+/// Stresses on a plane through or beside a weld [Pa]: normal to it, and in it across and along the weld's line.
+struct WeldStress {
   double normal = 0, across = 0, along = 0;
 };
 
 /// sqrt(normal² + 3 (across² + along²)), of the directional method in both standards.
-inline double equivalent(const ThroatStress& s) {
+inline double equivalent(const WeldStress& s) {
   return std::sqrt(s.normal * s.normal + 3.0 * (s.across * s.across + s.along * s.along));
 }
 
@@ -55,7 +55,7 @@ inline double equivalent(const ThroatStress& s) {
 /// across, together n sqrt(2 + cos psi) / a: most at the heel, where psi is least and equal to theta; given are the
 /// stresses there. At 90 degrees this is the usual sqrt(2 n² + 3 v²) / a. Along the saddle's true line no single force
 /// gives more; where its line runs aslant, N with a torque gives up to 1.8 % more. (Hand derivation, tested.)
-inline ThroatStress throat_stress(const SaddleWeld& w, const LineLoads& l) {
+inline WeldStress throat_stress(const SaddleWeld& w, const LineLoads& l) {
   const double half = 0.5 * w.theta;
   return {l.n * std::sin(half) / w.throat, l.n * std::cos(half) / w.throat, l.v / w.throat};
 }
@@ -64,17 +64,33 @@ inline ThroatStress throat_stress(const SaddleWeld& w, const LineLoads& l) {
 /// degrees.
 inline double leg(const SaddleWeld& w) { return w.throat / std::cos(0.5 * w.theta); }
 
+/// Where a weld can fail: in its throat, in the brace's wall at its toe, or where it is fused to brace and chord.
+enum class WeldPart : std::uint8_t { throat, toe, face_on_brace, face_on_chord };
+
+/// At the toe the brace's whole wall carries n and v; the fusion face on the brace carries both as shear over the leg;
+/// the one on the chord carries n sin(theta) as tension and the rest as shear. All at the heel. (Hand derivation.)
+inline WeldStress part_stress(const SaddleWeld& w, const LineLoads& l, WeldPart part) {
+  switch (part) {
+    case WeldPart::throat: break;
+    case WeldPart::toe: return {l.n / w.t, 0.0, l.v / w.t};
+    case WeldPart::face_on_brace: return {0.0, l.n / leg(w), l.v / leg(w)};
+    case WeldPart::face_on_chord:
+      return {l.n * std::sin(w.theta) / leg(w), l.n * std::cos(w.theta) / leg(w), l.v / leg(w)};
+  }
+  return throat_stress(w, l);
+}
+
 /// Why a weld is not checked.
 enum class WeldScope : std::uint8_t { covered, not_a_tube, angle, thin_throat, short_weld, bad_strength };
 
 inline const char* reason(WeldScope scope) {
   switch (scope) {
     case WeldScope::covered: return "";
-    case WeldScope::not_a_tube: return "a diameter, wall or throat is not that of a welded round tube";
-    case WeldScope::angle: return "the brace does not meet the chord at 30 to 90 degrees";
-    case WeldScope::thin_throat: return "the weld's throat is below 3 mm";
-    case WeldScope::short_weld: return "the weld is too short for its throat to carry load";
-    case WeldScope::bad_strength: return "a strength is not known, or a partial factor not positive";
+    case WeldScope::not_a_tube: return "weld: a diameter, wall or throat is not that of a welded round tube";
+    case WeldScope::angle: return "weld: the brace does not meet the chord at 30 to 90 degrees";
+    case WeldScope::thin_throat: return "weld: the throat is below 3 mm";
+    case WeldScope::short_weld: return "weld: it is too short for its throat to carry load";
+    case WeldScope::bad_strength: return "weld: a strength is not known, or a partial factor not positive";
   }
   return "";
 }
@@ -127,7 +143,7 @@ inline verify::WeldScope weld_scope(const verify::SaddleWeld& w, const WeldMetal
 
 /// Directional method, 4.5.3.2 (6) [Pa]: the equivalent stress against fu / (beta_w gamma_M2), and the normal one
 /// against 0.9 fu / gamma_M2; the worse of the two. Never raised for the direction of the load.
-inline verify::ClauseRow fillet_weld(const verify::ThroatStress& s, const WeldMetal& m,
+inline verify::ClauseRow fillet_weld(const verify::WeldStress& s, const WeldMetal& m,
                                      const PartialFactors& factors = {}) {
   const char* clause = "EN 1993-1-8 4.5.3.2 (6)";
   const double fu = m.fu / factors.gamma_M2;
@@ -197,41 +213,36 @@ inline verify::WeldScope weld_scope(const verify::SaddleWeld& w, const WeldMetal
 }
 
 /// The throat, 8.6.3.3 [Pa]: the equivalent stress against f_w / gamma_Mw.
-inline verify::ClauseRow fillet_weld(const verify::ThroatStress& s, double fw, const PartialFactors& factors = {}) {
+inline verify::ClauseRow fillet_weld(const verify::WeldStress& s, double fw, const PartialFactors& factors = {}) {
   return verify::compare(equivalent(s), fw / factors.gamma_Mw, "EN 1999-1-1 8.6.3.3");
 }
 
-/// The softened metal, 8.6.3.4 [Pa]: sqrt(sigma² + 3 tau²) against f_u,haz / gamma_Mw (value from memory). At the toe
-/// the brace's whole wall carries n and v; the fusion face on the brace carries them as shear over the leg; the one on
-/// the chord carries n sin(theta) as tension and the rest as shear.
-inline verify::ClauseRow weld_toe(const verify::SaddleWeld& w, const verify::LineLoads& l, const WeldMetal& m,
-                                  const PartialFactors& factors = {}) {
-  return verify::compare(std::sqrt(l.n * l.n + 3.0 * l.v * l.v) / w.t, m.fu_haz_brace / factors.gamma_Mw,
-                         "EN 1999-1-1 8.6.3.4");
-}
-inline verify::ClauseRow fusion_on_brace(const verify::SaddleWeld& w, const verify::LineLoads& l, const WeldMetal& m,
-                                         const PartialFactors& factors = {}) {
-  return verify::compare(std::sqrt(3.0) * std::hypot(l.n, l.v) / verify::leg(w), m.fu_haz_brace / factors.gamma_Mw,
-                         "EN 1999-1-1 8.6.3.4");
-}
-inline verify::ClauseRow fusion_on_chord(const verify::SaddleWeld& w, const verify::LineLoads& l, const WeldMetal& m,
-                                         const PartialFactors& factors = {}) {
-  const double sine = std::sin(w.theta), normal = l.n * sine;
-  const double shear = l.n * l.n * (1.0 - sine * sine) + l.v * l.v;
-  return verify::compare(std::sqrt(normal * normal + 3.0 * shear) / verify::leg(w), m.fu_haz_chord / factors.gamma_Mw,
-                         "EN 1999-1-1 8.6.3.4");
+/// One part of a weld [Pa]: its throat by 8.6.3.3, or the softened metal beside it by 8.6.3.4,
+/// sqrt(sigma² + 3 tau²) against f_u,haz / gamma_Mw (value from memory).
+inline verify::ClauseRow weld_part(const verify::SaddleWeld& w, const verify::LineLoads& l, verify::WeldPart part,
+                                   const WeldMetal& m, const PartialFactors& factors = {}) {
+  const verify::WeldStress s = verify::part_stress(w, l, part);
+  if (part == verify::WeldPart::throat) return fillet_weld(s, m.fw, factors);
+  const double fu_haz = part == verify::WeldPart::face_on_chord ? m.fu_haz_chord : m.fu_haz_brace;
+  return verify::compare(equivalent(s), fu_haz / factors.gamma_Mw, "EN 1999-1-1 8.6.3.4");
 }
 
-/// The weld of a brace under its end forces: the worst of throat, toe and both fusion faces.
+/// The part of a weld that governs.
+inline verify::WeldPart weakest_part(const verify::SaddleWeld& w, const verify::LineLoads& l, const WeldMetal& m,
+                                     const PartialFactors& factors = {}) {
+  using verify::WeldPart;
+  WeldPart worst = WeldPart::throat;
+  for (const WeldPart p : {WeldPart::toe, WeldPart::face_on_brace, WeldPart::face_on_chord})
+    if (weld_part(w, l, p, m, factors).utilisation > weld_part(w, l, worst, m, factors).utilisation) worst = p;
+  return worst;
+}
+
+/// The weld of a brace under its end forces.
 inline verify::ClauseRow weld(const verify::SaddleWeld& w, const verify::LineLoads& l, const WeldMetal& m,
                               const PartialFactors& factors = {}) {
   if (weld_scope(w, m, factors) != verify::WeldScope::covered)
     return verify::detail::unwelded_row(l.n, "EN 1999-1-1 8.6.3.3");
-  verify::ClauseRow worst = fillet_weld(verify::throat_stress(w, l), m.fw, factors);
-  for (const verify::ClauseRow& row :
-       {weld_toe(w, l, m, factors), fusion_on_brace(w, l, m, factors), fusion_on_chord(w, l, m, factors)})
-    if (row.utilisation > worst.utilisation) worst = row;
-  return worst;
+  return weld_part(w, l, weakest_part(w, l, m, factors), m, factors);
 }
 
 /// The throat [m] at which throat and fusion face of the brace carry what its softened wall does, t f_u,haz / gamma_Mw
