@@ -196,6 +196,14 @@ inline double weld_metal_strength(std::string_view alloy, Filler filler) {
   return 0.0;
 }
 
+/// "6082" of a material named "EN AW-6082 T6, ..."; empty for other names.
+inline std::string_view alloy_of(const material::Material& m) {
+  constexpr std::string_view prefix = "EN AW-";
+  const std::string_view name = m.name;
+  if (name.substr(0, prefix.size()) != prefix) return {};
+  return name.substr(prefix.size(), name.find(' ', prefix.size()) - prefix.size());
+}
+
 /// Strengths of the weld and of the softened metal on both sides of it [Pa].
 struct WeldMetal {
   double fw = 0;
