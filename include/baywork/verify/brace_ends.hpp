@@ -23,7 +23,9 @@ struct BraceEnd {
   double middle = 0, half = 0;         ///< of the footprint along the chord, from the joint [m]
   std::vector<std::size_t> same_side;  ///< ends on this side of the chord, this one too, in their order along it
   bool opposite = false;               ///< a bar faces this one across the chord
-  bool second_plane = false;           ///< bars meet the chord in another plane
+  bool second_plane = false;           ///< bars meet the chord in another plane, 60 to 90 degrees from this one
+  bool other_planes = false;           ///< bars meet the chord in planes at other angles
+  std::size_t first = 0, last = 0;     ///< the ends of its joint are first ... last - 1
 
   std::size_t chord() const { return chord_after != no_member ? chord_after : chord_before; }
   double theta() const { return std::asin(smaller(sine, 1.0)); }
@@ -37,9 +39,9 @@ struct BraceEnds {
 
 namespace detail {
 
-/// Bars whose directions across the chord are within 20 degrees share its side; within 20 degrees of straight on they
-/// face each other.
-inline constexpr double in_line = 0.94;
+/// Cosines between the directions of bars across the chord. Within 20 degrees they share its side; within 20 degrees of
+/// straight on they face each other; 57 to 93 degrees apart, 60 to 90 but for a girder's taper, they are in two planes.
+inline constexpr double in_line = 0.94, two_planes_least = -0.05, two_planes_most = 0.55;
 
 /// Where along the chord a bar's axis meets the chord's surface: (depth of the chord / 2) / tan(theta) from where the
 /// axes meet, plus the bar's arm; its footprint is its depth / sin(theta) long.
@@ -87,12 +89,18 @@ inline BraceEnds brace_ends(const Analysis& analysis) {
     const auto radial = [&](const BraceEnd& e) { return cross(analysis.axes(e.chord()).x, e.across_plane); };
     for (std::size_t i = first; i < out.ends.size(); ++i) {
       BraceEnd& e = out.ends[i];
+      e.first = first;
+      e.last = out.ends.size();
       for (std::size_t j = first; j < out.ends.size(); ++j) {
         const double cosine = dot(radial(e), radial(out.ends[j]));
         if (i == j || cosine > detail::in_line)
           e.same_side.push_back(j);
+        else if (cosine < -detail::in_line)
+          e.opposite = true;
+        else if (cosine > detail::two_planes_least && cosine < detail::two_planes_most)
+          e.second_plane = true;
         else
-          (cosine < -detail::in_line ? e.opposite : e.second_plane) = true;
+          e.other_planes = true;
       }
       std::stable_sort(e.same_side.begin(), e.same_side.end(),
                        [&](std::size_t a, std::size_t b) { return out.ends[a].middle < out.ends[b].middle; });

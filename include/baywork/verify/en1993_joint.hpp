@@ -154,12 +154,16 @@ inline verify::ClauseRow joint_interaction(const JointResistance& r, const verif
 }
 
 /// The chord between the braces of a KK gap joint: (N0 / N_pl,0,Rd)² + (V0 / V_pl,0,Rd)², Table 7.7 (value from
-/// memory); V_pl,0 of the shear area 2 A / pi.
-inline verify::ClauseRow joint_chord_gap(const verify::TubeJoint& j, double N_0, double V_0, double fy0,
-                                         const PartialFactors& factors = {}) {
-  const double area = pi_v<double> * j.t0 * (j.d0 - j.t0), f = fy0 / factors.gamma_M5;
-  const double n = verify::ratio(N_0, area * f);
-  const double v = verify::ratio(V_0, 2.0 * area / pi_v<double> * f / std::sqrt(3.0));
+/// memory); V_pl,0 of the shear area 2 A / pi, `f` the design strength of its metal [Pa].
+struct ChordInGap {
+  double N_pl_Rd = 0, V_pl_Rd = 0;
+};
+inline ChordInGap chord_in_gap(const verify::TubeJoint& j, double f) {
+  const double area = pi_v<double> * j.t0 * (j.d0 - j.t0);
+  return {area * f, 2.0 * area / pi_v<double> * f / std::sqrt(3.0)};
+}
+inline verify::ClauseRow joint_gap(const ChordInGap& r, double N_0, double V_0) {
+  const double n = verify::ratio(N_0, r.N_pl_Rd), v = verify::ratio(V_0, r.V_pl_Rd);
   return verify::interaction_row(n * n + v * v, "EN 1993-1-8 7.4.3 Table 7.7");
 }
 

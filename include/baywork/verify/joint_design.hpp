@@ -2,6 +2,7 @@
 // The design of all joints of bars with chords, and of their welds: what is known before any load, and the search.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -33,12 +34,18 @@ struct DesignedEnd {
 
   BraceForces own{};  ///< in the combination at hand
   SectionForces cut{};
+  Vec3<> pull{};  ///< on the joint, global axes [N]
 
   struct Worst {
     double utilisation = 0, n_p = 0, own_N = 0;
     BraceForces forces{};
     std::size_t combination = 0;
   } joint{};
+  bool gap_checked = false;  ///< bars in two planes, and a gap after this one
+  struct WorstGap {
+    double utilisation = 0, N = 0, V = 0;
+    std::size_t combination = 0;
+  } gap{};
   struct WorstWeld {
     double utilisation = 0;
     LineLoads loads{};
@@ -67,6 +74,7 @@ class JointDesign {
         const double u = row_of_joint(d, f, n_p).utilisation;
         if (u > d.joint.utilisation) d.joint = {u, n_p, d.own.N, f, combination};
       }
+      if (d.gap_checked) take_gap(i, response, combination);
       if (d.weld_checked) {
         const LineLoads l = line_loads(d.weld.d, d.cut);
         const double u = row_of_weld(d, l).utilisation;
@@ -86,6 +94,7 @@ class JointDesign {
     for (std::size_t i = 0; i < designed_.size(); ++i) {
       const DesignedEnd& d = designed_[i];
       if (d.joint.utilisation > no_force) out.push_back(joint_row(i));
+      if (d.gap.utilisation > no_force) out.push_back(gap_row(i));
       if (d.seam.utilisation > no_force) out.push_back(weld_row(i));
       say(places_.ends[i].member, d.outside);
       say(places_.ends[i].member, d.weld_outside);
@@ -111,8 +120,12 @@ class JointDesign {
       d.outside = "joint: chord or brace is not a round tube";
       return;
     }
+    if (e.other_planes) {
+      d.outside = "joint: bars meet the chord in planes that are not 60 to 90 degrees apart";
+      return;
+    }
     d.tubes = tubes_of(chord.section, brace.section, e.theta());
-    if (e.second_plane) d.tubes.planes = multiplanar_kk;
+    if (e.second_plane) d.tubes.planes = e.opposite ? multiplanar_xx(1.0, -1.0) : multiplanar_kk;
     d.f_face = d.aluminium ? chord.strength.haz_yield / basis_.aluminium.gamma_M1
                            : chord.strength.yield / basis_.steel.gamma_M5;
     d.unstressed = resistance(d, chord, brace);
@@ -125,6 +138,7 @@ class JointDesign {
     }
     d.outside = reason(d.unstressed.scope);
     d.checked = d.unstressed.scope == JointScope::covered;
+    d.gap_checked = d.checked && e.second_plane && row.back() != i && gap_after(i) > 0.0;
     if (basis_.joints.throat > 0.0) prepare_weld(d, chord, brace);
   }
 
@@ -179,6 +193,15 @@ class JointDesign {
       d.unstressed.scope = JointScope::close_braces;
   }
 
+  std::size_t next(std::size_t i) const {
+    const std::vector<std::size_t>& row = places_.ends[i].same_side;
+    return *(std::find(row.begin(), row.end(), i) + 1);
+  }
+  double gap_after(std::size_t i) const {
+    const BraceEnd &e = places_.ends[i], &o = places_.ends[next(i)];
+    return o.middle - o.half - e.middle - e.half;
+  }
+
   void prepare_weld(DesignedEnd& d, const Bar& chord, const Bar& brace) {
     d.weld = {d.tubes.d1, d.tubes.t1, d.tubes.theta, basis_.joints.throat};
     if (d.aluminium) {
@@ -210,6 +233,7 @@ class JointDesign {
     d.cut = cut(response, e.member, e.at_start, axes.length);
     if (model_.frame.members[e.member].kind == MemberKind::axial) d.cut.My = d.cut.Mz = 0.0;  // but for rounding
     const Vec3<> moment = d.cut.My * axes.y + d.cut.Mz * axes.z;
+    d.pull = (e.at_start ? 1.0 : -1.0) * axes.to_global({d.cut.N, d.cut.Vy, d.cut.Vz});
     d.own = {d.cut.N, dot(moment, e.across_plane), dot(moment, cross(axes.x, e.across_plane))};
   }
 
@@ -234,6 +258,33 @@ class JointDesign {
       worst = larger(worst, chord_compression(tubes, {f.N, f.My, f.Mz}));
     }
     return worst;
+  }
+
+  /// The chord in the gap after end i: from the chord before and the bars up to there, and from those beyond, which
+  /// differ by what is brought in at the joint itself.
+  void take_gap(std::size_t i, const Response& response, std::size_t combination) {
+    const BraceEnd& e = places_.ends[i];
+    const double at = e.middle + e.half + 0.5 * gap_after(i);
+    Vec3<> before{}, beyond{};
+    const auto chord_force = [&](std::size_t c, bool start) {
+      const SectionForces f = cut(response, c, start, analysis_.axes(c).length);
+      return analysis_.axes(c).to_global({f.N, f.Vy, f.Vz});
+    };
+    if (e.chord_before != no_member) before = chord_force(e.chord_before, false);
+    if (e.chord_after != no_member) beyond = chord_force(e.chord_after, true);
+    for (std::size_t j = e.first; j < e.last; ++j) {
+      if (places_.ends[j].middle < at)
+        before -= designed_[j].pull;
+      else
+        beyond += designed_[j].pull;
+    }
+    const Vec3<> along = analysis_.axes(e.chord()).x;
+    for (const Vec3<>& force : {before, beyond}) {
+      const double N = dot(force, along), V = length(force - N * along);
+      const double u =
+          en1993::joint_gap(en1993::chord_in_gap(designed_[i].tubes, designed_[i].f_face), N, V).utilisation;
+      if (u > designed_[i].gap.utilisation) designed_[i].gap = {u, N, V, combination};
+    }
   }
 
   static ClauseRow row_of_joint(const DesignedEnd& d, const BraceForces& f, double n_p) {
@@ -286,6 +337,20 @@ class JointDesign {
     row.add("gamma", d.tubes.gamma());
     row.add("sin(theta)", std::sin(d.tubes.theta));
     row.add("N of this bar", w.own_N, kilonewton);
+    return row;
+  }
+
+  Row gap_row(std::size_t i) const {
+    const DesignedEnd& d = designed_[i];
+    const en1993::ChordInGap r = en1993::chord_in_gap(d.tubes, d.f_face);
+    Row row = row_at(i, Check::joint, en1993::joint_gap(r, d.gap.N, d.gap.V), d.gap.combination);
+    row.standard = "EN 1993-1-8:2005";
+    if (d.aluminium) row.reason = en1999::joint_label;
+    row.formula = "({a}/{b})^2 + ({c}/{d})^2";
+    row.add("N_0,Ed", magnitude(d.gap.N), kilonewton);
+    row.add("N_pl,0,Rd", r.N_pl_Rd, kilonewton);
+    row.add("V_0,Ed", d.gap.V, kilonewton);
+    row.add("V_pl,0,Rd", r.V_pl_Rd, kilonewton);
     return row;
   }
 
