@@ -111,14 +111,16 @@ TEST_CASE("joints of two diagonals: the lesser of Y and K, and forces across the
   // Diagonals at 45 degrees, gap 76.1 - 42.4 sqrt(2) = 16.137 mm = 3.22744 t0. Y: 7.61^0.2 (2.8 + 14.2 beta²) =
   // 10.8179; K: k_g = 7.61^0.2 (1 + 0.024 7.61^1.2/(1 + exp(1.61372 - 1.33))), times 1.8 + 10.2 beta.
   const Analysis analysis{ladder(braced(alternating, tube()))};
-  const Response r = analysis.solve({point_load(ChordOf::top, 2.0_m, Vec3<>{0, 0, -2e3})});
+  // the second load turns the shear about at a joint of two diagonals: there both pull or both push
+  const Response r = analysis.solve(
+      {point_load(ChordOf::top, 2.0_m, Vec3<>{0, 0, -2e3}), point_load(ChordOf::bottom, 1.0_m, Vec3<>{0, 0, 5e3})});
   const Proof proof = verify::by_material(r, with_joints());
   CHECK(proof.outside_scope().empty());
   const double beta = 0.0424 / 0.0761, s = std::sqrt(0.5), ft2 = 235e6 * 0.005 * 0.005;
   const double k_g = std::pow(7.61, 0.2) * (1 + 0.024 * std::pow(7.61, 1.2) /
                                                     (1 + std::exp(0.5 * (76.1 - 42.4 * std::sqrt(2.0)) / 5 - 1.33)));
   const double Y = ft2 / s * std::pow(7.61, 0.2) * (2.8 + 14.2 * beta * beta), K = ft2 / s * k_g * (1.8 + 10.2 * beta);
-  int pairs = 0;
+  int pairs = 0, together = 0;
   for (const Row& row : rows_of(proof, Check::joint)) {
     const Member& bar = r.model().frame.members[row.member];
     const std::size_t node = row.x == 0.0 ? bar.from : bar.to;
@@ -133,11 +135,13 @@ TEST_CASE("joints of two diagonals: the lesser of Y and K, and forces across the
       if (own * N > 0) same += std::abs(own);
     }
     pairs += here == 2 ? 1 : 0;
+    together += same > 1.01 * std::abs(N) ? 1 : 0;
     const double n_p = compression(r, row, 235e6), k_p = 1 - 0.3 * n_p * (1 + n_p);
     const double N_Rd = k_p * (here == 2 ? (std::min)(Y, K) : Y);
     CHECK(row.utilisation == Approx(same / N_Rd).epsilon(1e-6));
   }
   CHECK(pairs >= 4);
+  CHECK(together >= 2);
   CHECK(Y != Approx(K).epsilon(0.01));
 }
 
@@ -282,6 +286,20 @@ TEST_CASE("what the joint clauses do not cover fails the proof, with its reason"
   CHECK(fails_for(with_gap(10.0_mm), "joint: the braces overlap by less than 25 %"));
   CHECK(fails_for(with_gap(20.0_mm), "joint: the gap between the braces is below"));
   CHECK(with_gap(25.0_mm).passes());
+  // A diaphragm's diagonal meets the chord at 45 degrees to both faces.
+  const auto side = open(tube());
+  const BoxGirder box{.bays = 4,
+                      .bay_length = 0.5,
+                      .width = 0.5,
+                      .depth = 0.5,
+                      .chord = chord(),
+                      .faces = {.top = side, .bottom = side, .left = side, .right = side},
+                      .diaphragms = {.bar = tube(), .at = {2}},
+                      .supports = cantilever()};
+  const Analysis of_box{box};
+  const Proof across =
+      verify::by_material(of_box.solve({point_load(ChordOf::top_left, 2.0_m, Vec3<>{0, 0, -1e3})}), with_joints());
+  CHECK(fails_for(across, "joint: bars meet the chord in planes that are not 60 to 90"));
   // a bar with two such ends is one bar, and the fifth is outside without a force
   CHECK(proof(ladder(open(thick))).verdict().find("not proved: 5 bars are outside") == 0);
   // filler metal for an alloy that the table does not name
