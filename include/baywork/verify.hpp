@@ -7,5 +7,7 @@
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/held_chords.hpp>
+#include <baywork/verify/en1999_joint.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/prove.hpp>
+#include <baywork/verify/weld.hpp>

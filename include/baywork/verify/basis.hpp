@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What a proof takes for granted: partial factors and buckling lengths, all of them data.
+// What a proof takes for granted: partial factors, buckling lengths and how joints are welded, all of them data.
 #pragma once
 
 #include <baywork/core/address.hpp>
 #include <baywork/core/error.hpp>
 #include <baywork/verify/en1993_class.hpp>
 #include <baywork/verify/en1999_class.hpp>
+#include <baywork/verify/weld.hpp>
 
 namespace baywork::verify {
 
@@ -32,20 +33,35 @@ struct BucklingLengths {
   }
 };
 
-/// Nationally determined partial factors of both standards, and buckling lengths.
+/// Whether the joints of cross members and braces with the chords are checked, and their welds. Only round tubes of
+/// tested proportions can be: with joints asked for, every other joint is outside the scope and the proof fails.
+struct Joints {
+  bool checked = false;
+  double throat = 0;  ///< of the fillet all round every bar [m]; 0: welds are not checked
+  en1999::Filler filler = en1999::Filler::en_5356;
+};
+
+/// Nationally determined partial factors of both standards, buckling lengths and joints.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   BucklingLengths lengths{};
+  Joints joints{};
 };
 
 inline void validate(const Basis& b) {
   const char* place = "basis of the proof";
   require::positive(b.aluminium.gamma_M1, place, "gamma_M1 of aluminium");
   require::positive(b.aluminium.gamma_M2, place, "gamma_M2 of aluminium");
+  require::positive(b.aluminium.gamma_Mw, place, "gamma_Mw of aluminium");
   require::positive(b.steel.gamma_M0, place, "gamma_M0 of steel");
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
+  require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
+  require::not_negative(b.joints.throat, place, "throat of the welds");
+  if (b.joints.throat > 0.0 && !b.joints.checked)
+    fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
+                         "joints = {.checked = true, .throat = ...} is accepted");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");

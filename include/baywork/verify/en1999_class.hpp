@@ -17,6 +17,7 @@ namespace baywork::en1999 {
 struct PartialFactors {
   double gamma_M1 = 1.10;  ///< yielding and instability
   double gamma_M2 = 1.25;  ///< fracture, also of the softened metal beside welds
+  double gamma_Mw = 1.25;  ///< welds, 8.1.1
 };
 
 /// Whether the walls of the bar carry welds: welded walls have stricter class limits (Table 6.2).

@@ -43,6 +43,8 @@ struct AluminiumMember {
       case Check::beam_column:
         return -f.N > no_force * r->N_c_Rd ? en1999::beam_column(*r, b, f, on_wave(at))
                                            : interaction_row(0.0, "EN 1999-1-1 6.3.3.1");
+      case Check::joint:
+      case Check::weld:
       case Check::outside_scope: break;
     }
     return {};
@@ -64,6 +66,8 @@ struct AluminiumMember {
       case Check::bending_and_axial: return explain_interaction(f, at, row);
       case Check::buckling: return explain_buckling(f, at, row);
       case Check::beam_column: return explain_beam_column(f, at, row);
+      case Check::joint:
+      case Check::weld:
       case Check::outside_scope: return;
     }
   }

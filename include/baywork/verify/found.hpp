@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <limits>
 
 #include <baywork/verify/clause_row.hpp>
 #include <baywork/verify/en1999_section.hpp>
@@ -14,6 +15,25 @@ namespace baywork::verify::detail {
 
 /// A utilisation that rounding leaves of no force at all: the solver's tolerance is 1e-10 of the largest force.
 inline constexpr double no_force = 1e-9;
+
+/// A row of a member with its address and names, and nothing found yet.
+inline Row row_of(const GirderModel& model, std::size_t m) {
+  Row row;
+  row.member = m;
+  row.address = model.frame.members[m].address;
+  const PartNames& names = model.frame.names;
+  if (row.address.face >= 0) row.face = PartName(names.faces[static_cast<std::size_t>(row.address.face)]);
+  if (row.address.chord >= 0) row.chord = PartName(names.chords[static_cast<std::size_t>(row.address.chord)]);
+  return row;
+}
+
+/// Makes it one that could not be checked.
+inline Row outside(Row row, const char* reason) {
+  row.check = Check::outside_scope;
+  row.reason = reason;
+  row.utilisation = std::numeric_limits<double>::infinity();
+  return row;
+}
 
 /// Where along a member, and in which combination.
 struct Place {

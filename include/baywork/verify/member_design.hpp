@@ -4,7 +4,6 @@
 
 #include <array>
 #include <cstddef>
-#include <limits>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -55,15 +54,18 @@ class MemberDesign {
     for (std::size_t m = 0; m < members_.size(); ++m) {
       std::visit([&](const auto& design) { add_rows(design, m, out); }, members_[m].design);
       if (members_[m].outside.text[0] == '\0') continue;
-      Row row = blank(m);
-      row.check = Check::outside_scope;
-      row.reason = members_[m].outside.text;
-      row.utilisation = std::numeric_limits<double>::infinity();
-      out.push_back(row);
+      out.push_back(detail::outside(row_of(model_, m), members_[m].outside.text));
     }
     return out;
   }
 
+  /// Members of which nothing is checked.
+  std::vector<bool> not_designed() const {
+    std::vector<bool> out(members_.size());
+    for (std::size_t m = 0; m < members_.size(); ++m)
+      out[m] = std::holds_alternative<std::monostate>(members_[m].design);
+    return out;
+  }
   bool any_aluminium() const { return uses<AluminiumMember>(); }
   bool any_steel() const { return uses<SteelMember>(); }
   bool any_unspecified_welding() const {
@@ -185,23 +187,13 @@ class MemberDesign {
     design.whole(greatest, combination, d.found);
   }
 
-  Row blank(std::size_t m) const {
-    Row row;
-    row.member = m;
-    row.address = model_.frame.members[m].address;
-    const PartNames& names = model_.frame.names;
-    if (row.address.face >= 0) row.face = PartName(names.faces[static_cast<std::size_t>(row.address.face)]);
-    if (row.address.chord >= 0) row.chord = PartName(names.chords[static_cast<std::size_t>(row.address.chord)]);
-    return row;
-  }
-
   void add_rows(const std::monostate&, std::size_t, std::vector<Row>&) const {}
   template <class Design>
   void add_rows(const Design& design, std::size_t m, std::vector<Row>& out) const {
     for (std::size_t c = 0; c < n_member_checks; ++c) {
       const Found& found = members_[m].found[c];
       if (!(found.utilisation > no_force)) continue;
-      Row row = blank(m);
+      Row row = row_of(model_, m);
       row.check = static_cast<Check>(c);
       const ClauseRow answer = design.check(row.check, found.forces, found.place);
       row.standard = Design::standard;

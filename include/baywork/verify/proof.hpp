@@ -28,7 +28,7 @@ class Proof {
         not_covered_(std::move(not_covered)) {}
 
   /// One row for each check of each member with any force (a utilisation above 1e-9), and one for each member outside
-  /// the scope.
+  /// the scope. Where joints are checked, rows for both ends of each bar on the chords as well.
   const std::vector<Row>& rows() const noexcept { return rows_; }
   std::vector<Row> rows_of(std::size_t member) const {
     return picked([member](const Row& r) { return r.member == member; });
@@ -66,9 +66,12 @@ class Proof {
   std::string verdict() const {
     if (rows_.empty()) return "nothing is proved: no member has any force";
     const std::vector<Row> outside = outside_scope();
+    std::size_t bars = outside.size();  // rows lie by member, a bar and its joint may both have one
+    for (std::size_t i = 1; i < outside.size(); ++i)
+      if (outside[i].member == outside[i - 1].member) --bars;
     if (!outside.empty())
-      return "not proved: " + std::to_string(outside.size()) + (outside.size() == 1 ? " bar is" : " bars are") +
-             " outside the scope (" + place(outside[0]) + ": " + outside[0].reason + ")";
+      return "not proved: " + std::to_string(bars) + (bars == 1 ? " bar is" : " bars are") + " outside the scope (" +
+             place(outside[0]) + ": " + outside[0].reason + ")";
     const std::string most = baywork::text::number(worst().utilisation, 4);
     return passes() ? "passes the checks made, greatest utilisation " + most
                     : "fails, greatest utilisation " + most + " (" + place(worst()) + ")";
@@ -105,7 +108,8 @@ inline std::ostream& operator<<(std::ostream& out, const Proof& proof) {
     if (r.check == Check::outside_scope)
       out << place(r) << ": " << r.reason << '\n';
     else
-      out << proof.combinations()[r.combination].name << ", " << place(r) << '\n';
+      out << proof.combinations()[r.combination].name << ", " << place(r) << (r.reason[0] == '\0' ? "" : ": ")
+          << r.reason << '\n';
   }
   out << "\nGoverning rows\n";
   for (const Row& r : governing) out << "  " << r << '\n';

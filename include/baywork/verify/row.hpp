@@ -23,9 +23,11 @@ enum class Check : std::uint8_t {
   bending_and_axial,
   buckling,
   beam_column,
+  joint,
+  weld,
   outside_scope
 };
-inline constexpr std::size_t n_member_checks = 7;  ///< all but outside_scope
+inline constexpr std::size_t n_member_checks = 7;  ///< those of a bar by itself, the first ones
 
 inline const char* name(Check c) {
   switch (c) {
@@ -36,6 +38,8 @@ inline const char* name(Check c) {
     case Check::bending_and_axial: return "bending and axial force";
     case Check::buckling: return "buckling";
     case Check::beam_column: return "buckling with bending";
+    case Check::joint: return "joint with the chord";
+    case Check::weld: return "weld";
     case Check::outside_scope: return "outside the scope";
   }
   return "";
@@ -81,7 +85,7 @@ struct Row {
   double demand = 0;            ///< [N, Nm], or the left side of an interaction formula
   double resistance = 1;        ///< [N, Nm], or 1
   double utilisation = 0;       ///< fulfilled at 1 and below; infinity where nothing resists or nothing is known
-  const char* reason = "";      ///< why it is outside the scope
+  const char* reason = "";      ///< why it is outside the scope; else what to hold against it
   /// The left side. {a}, {b}, ... are the numbers in their order; a plain factor of exactly 1 is left out.
   const char* formula = "";
   std::array<Number, 16> numbers{};
@@ -166,7 +170,8 @@ inline std::ostream& operator<<(std::ostream& out, const Row& row) {
   if (row.check == Check::outside_scope) return out << text(row);
   const std::string more = notes(row);
   return out << name(row.check) << ", " << row.standard << ' ' << row.clause << ", combination " << row.combination + 1
-             << ": " << text(row) << (more.empty() ? "" : "; ") << more;
+             << ": " << text(row) << (more.empty() ? "" : "; ") << more << (row.reason[0] == '\0' ? "" : "; ")
+             << row.reason;
 }
 
 }  // namespace baywork::verify
