@@ -269,6 +269,7 @@ TEST_CASE("welds: line loads of the bar's end on its own throat") {
     const double n = std::abs(at.N) / (pi * d) + 4 * std::hypot(at.My, at.Mz) / (pi * d * d);
     const double v = 2 * std::hypot(at.Vy, at.Vz) / (pi * d) + 2 * std::abs(at.T) / (pi * d * d);
     CHECK(row.utilisation == Approx(std::sqrt(2 * n * n + 3 * v * v) / 0.003 / 360e6).epsilon(1e-9));
+    CHECK(number(row, "a of full strength") == Approx(0.923167 * 0.004).epsilon(1e-5));  // in S235 0.92 t
   }
 }
 

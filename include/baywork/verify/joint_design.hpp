@@ -377,6 +377,10 @@ class JointDesign {
                                        : "(f_u,haz/gamma_Mw)",
             row.resistance, megapascal);
     row.add("a", d.weld.throat, metre);
+    row.add("a of full strength",
+            d.aluminium ? en1999::full_strength_throat(d.weld, d.aluminium_weld)
+                        : en1993::full_strength_throat(d.weld, d.steel_weld, basis_.steel),
+            metre);
     row.add("sin(theta)", std::sin(d.weld.theta));
     return row;
   }
