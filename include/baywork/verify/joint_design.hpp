@@ -131,11 +131,9 @@ class JointDesign {
     d.unstressed = resistance(d, chord, brace);
     if (e.opposite) take_least(d, chord, brace, JointType::x, {});
     const std::vector<std::size_t>& row = e.same_side;
-    for (std::size_t k = 0; k < row.size(); ++k) {
-      if (row[k] != i) continue;
-      if (k > 0) take_pair(i, row[k - 1], chord, brace);
-      if (k + 1 < row.size()) take_pair(i, row[k + 1], chord, brace);
-    }
+    const auto own = std::find(row.begin(), row.end(), i);
+    for (auto other = row.begin(); other != row.end(); ++other)
+      if (other != own) take_pair(i, *other, other + 1 == own || own + 1 == other, chord, brace);
     d.outside = reason(d.unstressed.scope);
     d.checked = d.unstressed.scope == JointScope::covered;
     d.gap_checked = d.checked && e.second_plane && row.back() != i && gap_after(i) > 0.0;
@@ -178,7 +176,9 @@ class JointDesign {
     d.unstressed.N_punching = smaller(d.unstressed.N_punching, r.N_punching);
   }
 
-  void take_pair(std::size_t i, std::size_t other, const Bar& chord, const Bar& brace) {
+  /// Bars that are not neighbours have another between them that keeps them apart: their gap, greater, has the smaller
+  /// k_g, and is asked nothing more.
+  void take_pair(std::size_t i, std::size_t other, bool neighbours, const Bar& chord, const Bar& brace) {
     const BraceEnd &e = places_.ends[i], &o = places_.ends[other];
     DesignedEnd& d = designed_[i];
     const SectionData<double>& s = model_.bar(o.member).section;
@@ -187,7 +187,8 @@ class JointDesign {
       return;
     }
     const double gap = magnitude(o.middle - e.middle) - e.half - o.half;
-    take_least(d, chord, brace, JointType::k_or_n, {s.height, s.wall, o.theta(), gap});
+    take_least(d, chord, brace, JointType::k_or_n,
+               {s.height, s.wall, o.theta(), neighbours ? gap : larger(gap, d.tubes.t1 + s.wall)});
     // Two that lean the same way are closer than their acute angles tell.
     if (d.unstressed.scope == JointScope::covered && dot(e.away, o.away) > std::cos(pi_v<double> / 6.0) + 1e-9)
       d.unstressed.scope = JointScope::close_braces;
@@ -237,13 +238,18 @@ class JointDesign {
     d.own = {d.cut.N, dot(moment, e.across_plane), dot(moment, cross(axes.x, e.across_plane))};
   }
 
-  /// The force across the chord of all bars on this side that pull with this one, or push with it, as if it were this
-  /// one's: Table 7.6 for KT joints and for braces that all pull or all push (value from memory).
+  /// Of the bars on this side that all pull, or all push, the one that does so most across the chord answers for their
+  /// sum, as if it were its own: Table 7.6 for KT joints (value from memory). The others answer for themselves.
   BraceForces gathered(std::size_t i) const {
     BraceForces f = designed_[i].own;
+    const double own = magnitude(f.N) * places_.ends[i].sine;
     double across = 0;
-    for (const std::size_t j : places_.ends[i].same_side)
-      if (designed_[j].own.N * f.N > 0.0) across += magnitude(designed_[j].own.N) * places_.ends[j].sine;
+    for (const std::size_t j : places_.ends[i].same_side) {
+      const double other = magnitude(designed_[j].own.N) * places_.ends[j].sine;
+      if (!(designed_[j].own.N * f.N > 0.0)) continue;
+      if (other > own * (1.0 + 1e-9)) return f;
+      across += other;
+    }
     f.N = across / places_.ends[i].sine;
     return f;
   }
@@ -371,6 +377,10 @@ class JointDesign {
                                        : "(f_u,haz/gamma_Mw)",
             row.resistance, megapascal);
     row.add("a", d.weld.throat, metre);
+    row.add("a of full strength",
+            d.aluminium ? en1999::full_strength_throat(d.weld, d.aluminium_weld)
+                        : en1993::full_strength_throat(d.weld, d.steel_weld, basis_.steel),
+            metre);
     row.add("sin(theta)", std::sin(d.weld.theta));
     return row;
   }

@@ -54,7 +54,6 @@ inline double gap_between(double d0, double d1, double theta1, double d2, double
 
 /// Table 7.7 of EN 1993-1-8 (values from memory): factors mu on the resistance of each plane of a joint with braces in
 /// two planes 60 to 90 degrees apart. TT: 1, KK: 0.9; XX: 1 + 0.33 N2/N1 with their signs, N1 the greater.
-inline constexpr double multiplanar_tt = 1.0;
 inline constexpr double multiplanar_kk = 0.9;
 inline double multiplanar_xx(double N_1, double N_2) {
   const bool swap = magnitude(N_2) > magnitude(N_1);
