@@ -3,4 +3,9 @@
 #pragma once
 
 #include <baywork/rating/allowable.hpp>
+#include <baywork/rating/hand_table.hpp>
+#include <baywork/rating/interaction.hpp>
+#include <baywork/rating/load_table.hpp>
+#include <baywork/rating/patterns.hpp>
+#include <baywork/rating/table_text.hpp>
 #include <baywork/verify.hpp>

@@ -96,10 +96,6 @@ class MemberDesign {
       for (const Check c : Design::whole_checks) most = larger(most, design.check(c, t.greatest.forces, {}).utilisation);
     });
   }
-  /// One check of a member under given forces at a place.
-  double utilisation(std::size_t m, Check c, const SectionForces& f, const Place& at) const {
-    return checked(m, [&](const auto& design, double& most) { most = design.check(c, f, at).utilisation; });
-  }
 
   /// At most 1 only if every utilisation is, for all forces that lie between those of two traces, section by section.
   double bound_between(std::size_t m, const Trace& a, const Trace& b) const {
