@@ -35,6 +35,10 @@ inline const char* name(Verdict v) {
   return "";
 }
 
+/// How a search spares itself work: a bar is searched only below the least crossing found so far, or every bar in every
+/// combination by itself, for comparison.
+enum class Search : std::uint8_t { below_least, every_bar };
+
 /// Owns all it says: it may outlive girder and analysis.
 struct Allowable {
   Verdict verdict = Verdict::outside_scope;
@@ -46,8 +50,8 @@ struct Allowable {
   verify::Row row{};
   bool has_row = false;
   std::string combination;  ///< in words, of the row
-  /// The utilisation leaps past 1 at this load, since a cross-section changes its class or a check begins: `beyond` is
-  /// the worst check a millionth above.
+  /// The utilisation leaps past 1 at this load, where a check begins (compression) or a cross-section changes its
+  /// class: `beyond` is the worst check a millionth above.
   bool jumps = false;
   verify::Row beyond{};
   /// Greatest displacement of any chord's joint or bay middle at this load [m], characteristic: of all actions, and of
@@ -76,7 +80,7 @@ class Rater {
   /// The greatest load factor below the first at which a utilisation of any bar, check and combination passes 1, or a
   /// deflection its limit; to 1e-12 of itself.
   Allowable allowable(const std::vector<Action>& unit) const { return allowable(analysis_.solve(unit)); }
-  Allowable allowable(const Response& unit) const {
+  Allowable allowable(const Response& unit, Search how = Search::below_least) const {
     if (&unit.analysis() != &analysis_)
       fail<BadDescription>("allowable load", "the load was solved on another girder",
                            "one of the same analysis is accepted");
@@ -92,7 +96,7 @@ class Rater {
       out.verdict = Verdict::deflection;
     }
     std::size_t line = 0, member = 0;
-    if (search(load, out.factor, line, member)) {
+    if (search(load, how, out.factor, line, member)) {
       out.verdict = Verdict::member;
       take_row(worst_of(load, line, member, out.factor), member, out);
       look_beyond(load, line, member, out);
@@ -212,8 +216,9 @@ class Rater {
 
   /// Lowers `factor` to the first crossing of any member in any combination; false where none lies below it. Members
   /// are taken in a scattered order: neighbours are loaded alike, and a low crossing met early spares the others.
-  bool search(const detail::Unit& load, double& factor, std::size_t& line, std::size_t& member) const {
+  bool search(const detail::Unit& load, Search how, double& factor, std::size_t& line, std::size_t& member) const {
     bool any = false;
+    const double limit = factor;
     const std::size_t n = design_.size();
     std::size_t step = 1 + 5 * n / 13;
     const auto shared = [](std::size_t a, std::size_t b) {
@@ -226,7 +231,7 @@ class Rater {
     for (std::size_t i = 0, m = 0; i < n; ++i, m = (m + step) % n)
       for (std::size_t k = 0; k < lines_.size(); ++k) {
         if (lines_[k].factor == 0.0) continue;
-        const double found = crossings[k].search(m, factor);
+        const double found = crossings[k].search(m, how == Search::every_bar ? limit : factor);
         if (found < factor) {
           factor = found;
           line = k;
