@@ -225,11 +225,13 @@ TEST_CASE("nothing left, not limited, outside the scope: never a number without 
   CHECK(none.row.utilisation == Approx(std::pow(1.35, 1.3)).epsilon(1e-9));  // 6.2.9.3: n^1.3
   CHECK(none.combination.find("1.35 placed") != std::string::npos);
   // a load that would help does not make room: without it the girder fails
-  CHECK(Rater(analysis.solve(std::vector{permanent(N_o_Rd, 0)})).allowable(tips(-1, 0)).verdict == Verdict::nothing_left);
+  CHECK(Rater(analysis.solve(std::vector{permanent(N_o_Rd, 0)})).allowable(tips(-1, 0)).verdict ==
+        Verdict::nothing_left);
 
   // on a support a load stresses no bar
   const Analysis girder{box(4)};
-  const Allowable free = Rater(girder.solve(std::vector{own()})).allowable({point_load(ChordOf::bottom_left, 0.0, 1.0)});
+  const Allowable free =
+      Rater(girder.solve(std::vector{own()})).allowable({point_load(ChordOf::bottom_left, 0.0, 1.0)});
   CHECK(free.verdict == Verdict::not_limited);
   CHECK(free.factor == Terms{}.most);
   Terms low;
@@ -239,8 +241,9 @@ TEST_CASE("nothing left, not limited, outside the scope: never a number without 
   // D/t = 100 is class 4
   const Analysis thin{box(4, Bar{RoundTube{200.0_mm, 2.0_mm}, material::s355h()})};
   for (const bool with_placed : {false, true}) {
-    const Allowable out = with_placed ? Rater(thin.solve(std::vector{own()})).allowable({point_load(ChordOf::bottom_left, 1.0, 1.0)})
-                                      : Rater(thin).allowable({point_load(ChordOf::bottom_left, 1.0, 1.0)});
+    const Allowable out =
+        with_placed ? Rater(thin.solve(std::vector{own()})).allowable({point_load(ChordOf::bottom_left, 1.0, 1.0)})
+                    : Rater(thin).allowable({point_load(ChordOf::bottom_left, 1.0, 1.0)});
     CHECK(out.verdict == Verdict::outside_scope);
     CHECK(out.factor == 0.0);
     CHECK(std::string(out.row.reason).find("class 4") != std::string::npos);

@@ -40,7 +40,8 @@ std::vector<Action> random_load(Random& r, const Girder& g) {
     out.push_back(point_load(ChordRef(r.below(g.chords.size())), r.in(0, 1) * g.span(),
                              Vec3<>{r.in(-1, 1), r.in(-1, 1), r.in(-1, 1)}));
   if (r.chance(0.3))
-    out.push_back(line_load({ChordRef(r.below(g.chords.size()))}, Vec3<>{0, r.in(-1, 1), r.in(-1, 1)}, Vec3<>{0, 0, r.in(-1, 1)}));
+    out.push_back(line_load({ChordRef(r.below(g.chords.size()))}, Vec3<>{0, r.in(-1, 1), r.in(-1, 1)},
+                            Vec3<>{0, 0, r.in(-1, 1)}));
   return out;
 }
 

@@ -90,8 +90,10 @@ TEST_CASE("the hand table is the table of beam statics") {
       {Pattern::uniform, 8 * M / (L * L) - g, 2 * V / L - g, 5 * std::pow(L, 4) / (384 * EI) + L * L / (8 * S)},
       {Pattern::centre_point, 4 * M / L - g * L / 2, 2 * V - g * L, L * L * L / (48 * EI) + L / (4 * S)},
       {Pattern::third_points, 3 * M / L - 3 * g * L / 8, V - g * L / 2, 23 * L * L * L / (648 * EI) + L / (3 * S)},
-      {Pattern::quarter_points, 2 * M / L - g * L / 4, (V - g * L / 2) / 1.5, 19 * L * L * L / (384 * EI) + L / (2 * S)},
-      {Pattern::fifth_points, 5 * M / (3 * L) - 5 * g * L / 24, (V - g * L / 2) / 2, 63 * L * L * L / (1000 * EI) + 3 * L / (5 * S)},
+      {Pattern::quarter_points, 2 * M / L - g * L / 4, (V - g * L / 2) / 1.5,
+       19 * L * L * L / (384 * EI) + L / (2 * S)},
+      {Pattern::fifth_points, 5 * M / (3 * L) - 5 * g * L / 24, (V - g * L / 2) / 2,
+       63 * L * L * L / (1000 * EI) + 3 * L / (5 * S)},
       {Pattern::cantilever_uniform, 2 * M / (L * L) - g, V / L - g, std::pow(L, 4) / (8 * EI) + L * L / (2 * S)},
       {Pattern::cantilever_end, M / L - g * L / 2, V - g * L, L * L * L / (3 * EI) + L / S}};
   for (const Line& line : table) {
@@ -115,7 +117,8 @@ TEST_CASE("a load table falls with the span, agrees with the hand table, and eac
   const std::vector<std::size_t> bays{12, 20, 28, 36, 44};
   rating::TableTerms terms;
   terms.loading.points_at = rating::PointsAt::stations;
-  const rating::LoadTable t = rating::load_table(bays, [](std::size_t n) { return box(n); }, terms);
+  const rating::LoadTable t = rating::load_table(
+      bays, [](std::size_t n) { return box(n); }, terms);
   REQUIRE(t.rows.size() == bays.size());
   for (std::size_t i = 0; i < t.rows.size(); ++i) {
     const Analysis analysis{box(bays[i])};
@@ -146,7 +149,8 @@ TEST_CASE("a load table falls with the span, agrees with the hand table, and eac
   const double A = chord_bar().section.area, I = 4 * (A * 0.25 * 0.25 + chord_bar().section.Iy);
   CHECK(hand.M == Approx(0.9109 * 0.5 * A * 250e6 / 1.1 * I / (A * 0.25)).epsilon(1e-4));
   // another girder by its own span: a row does not depend on its neighbours
-  const rating::LoadTable one = rating::load_table(std::vector<double>{14.0}, [](double L) { return box(static_cast<std::size_t>(2 * L + 0.5)); }, terms);
+  const rating::LoadTable one = rating::load_table(
+      std::vector<double>{14.0}, [](double L) { return box(static_cast<std::size_t>(2 * L + 0.5)); }, terms);
   for (std::size_t p = 0; p < 5; ++p) CHECK(one.rows[0].cells[p].each == t.rows[2].cells[p].each);
   CHECK_THROWS_AS(rating::load_table(std::vector<double>{}, [](double) { return box(4); }), BadDescription);
 }
@@ -155,21 +159,24 @@ TEST_CASE("a table says what it assumes, and its printed loads are never more th
   rating::TableTerms terms;
   terms.terms.deflection = rating::DeflectionLimit{200, rating::DeflectionOf::variable, 0};
   terms.placed = {LoadCase{"self-weight", Nature::permanent, {self_weight(1.05)}}};
-  const rating::LoadTable t = rating::load_table(std::vector<std::size_t>{12, 40}, [](std::size_t n) { return box(n); }, terms);
+  const rating::LoadTable t = rating::load_table(
+      std::vector<std::size_t>{12, 40}, [](std::size_t n) { return box(n); }, terms);
   CHECK(t.rows[1].cells[0].allowable.verdict == Verdict::deflection);
   CHECK(t.rows[1].cells[0].deflection == Approx(20.0 / 200).epsilon(1e-9));
   std::ostringstream out;
   out << t;
   const std::string text = out.str();
-  for (const char* said : {"checked by a licensed engineer", "deducted, with their factors: self-weight", "EN 1990:2002+A1:2005",
-                           "orientation:", "supports: lower chords held at both ends", "NOT be added", "NOT be interpolated",
-                           "no dynamic factor", "length/200 of variable loads", "9.81", "each", "total", "deflection limit"})
+  for (const char* said :
+       {"checked by a licensed engineer", "deducted, with their factors: self-weight", "EN 1990:2002+A1:2005",
+        "orientation:", "supports: lower chords held at both ends", "NOT be added", "NOT be interpolated",
+        "no dynamic factor", "length/200 of variable loads", "9.81", "each", "total", "deflection limit"})
     CHECK_MESSAGE(text.find(said) != std::string::npos, said);
-  CHECK(rating::detail::down(6.6399, 2) == "6.63");
-  CHECK(rating::detail::down(6.64, 2) == "6.64");
+  CHECK(rating::rounded_down(6.6399, 2) == "6.63");
+  CHECK(rating::rounded_down(6.64, 2) == "6.64");
   terms.placed.clear();
   std::ostringstream bare;
-  bare << rating::load_table(std::vector<std::size_t>{12}, [](std::size_t n) { return box(n); }, terms);
+  bare << rating::load_table(
+      std::vector<std::size_t>{12}, [](std::size_t n) { return box(n); }, terms);
   CHECK(bare.str().find("NOT deducted") != std::string::npos);
   // a bar outside the scope prints its word in place of a number
   BoxGirder thin = box(12);
@@ -182,7 +189,8 @@ TEST_CASE("a table says what it assumes, and its printed loads are never more th
 TEST_CASE("vertical and horizontal loads together make a closed curve whose every point is at its limit") {
   const Analysis analysis{box(12)};
   const Rater rater(analysis.solve(std::vector{own()}));
-  const auto central = rating::interaction_curve(rater, {.rays = 16}), hanging = rating::interaction_curve(rater, {.rays = 16, .eccentricity = 0.8});
+  const auto central = rating::interaction_curve(rater, {.rays = 16}),
+             hanging = rating::interaction_curve(rater, {.rays = 16, .eccentricity = 0.8});
   REQUIRE(central.size() == 17);
   for (const auto& curve : {central, hanging}) {
     CHECK(curve.front().vertical == curve.back().vertical);
@@ -194,12 +202,14 @@ TEST_CASE("vertical and horizontal loads together make a closed curve whose ever
   }
   // the axes are the loads alone, and the girder is as wide to the left as to the right
   const auto alone = [&](const Vec3<>& direction, std::vector<ChordRef> chords) {
-    const auto l = rating::pattern_load(analysis, Pattern::uniform, {std::move(chords), rating::PointsAt::places, direction});
+    const auto l =
+        rating::pattern_load(analysis, Pattern::uniform, {std::move(chords), rating::PointsAt::places, direction});
     return rater.allowable(l.unit).factor;
   };
   CHECK(central[0].vertical == Approx(alone({0, 0, -1}, {})).epsilon(1e-9));
   CHECK(central[8].vertical == Approx(-alone({0, 0, 1}, {})).epsilon(1e-9));
-  CHECK(central[4].horizontal == Approx(alone({0, -1, 0}, {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{3}})).epsilon(1e-9));
+  CHECK(central[4].horizontal ==
+        Approx(alone({0, -1, 0}, {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{3}})).epsilon(1e-9));
   for (std::size_t i = 1; i < 8; ++i) {
     CHECK(central[i].horizontal == Approx(-central[16 - i].horizontal).epsilon(0.01));
     CHECK(central[i].vertical == Approx(central[16 - i].vertical).epsilon(0.01).scale(1e3));
@@ -213,7 +223,11 @@ TEST_CASE("vertical and horizontal loads together make a closed curve whose ever
   const Response r = analysis.solve(torque);
   CHECK(length(r.total_load()) < 1e-9);
   for (const auto& s : r.reactions()) {
-    const Vec3<> at = analysis.model().frame.nodes[analysis.model().chord_node(static_cast<std::size_t>(s.address.station), static_cast<std::size_t>(s.address.chord))].at;
+    const Vec3<> at = analysis.model()
+                          .frame
+                          .nodes[analysis.model().chord_node(static_cast<std::size_t>(s.address.station),
+                                                             static_cast<std::size_t>(s.address.chord))]
+                          .at;
     about_x += cross(at, s.force).x + s.couple.x;
   }
   CHECK(about_x == Approx(-2.0 * 6.0).epsilon(1e-9));

@@ -155,9 +155,7 @@ class Rater {
       }
   }
 
-  std::size_t points() const {
-    return analysis_.girder().chords.size() * (2 * analysis_.girder().stations.size() - 1);
-  }
+  std::size_t points() const { return analysis_.girder().chords.size() * (2 * analysis_.girder().stations.size() - 1); }
 
   /// Combinations that differ in the load's factor alone are one: the greatest factor meets every limit first.
   void add_line(const Cases* placed, std::size_t k) {
@@ -200,7 +198,8 @@ class Rater {
       if (!outside) out.combination = combinations_[placed_row_.combination].name;
     } else if (terms_.deflection) {
       const bool whole = terms_.deflection->of == DeflectionOf::whole;
-      if ((whole ? out.deflection : out.variable_deflection) > out.deflection_limit) out.verdict = Verdict::nothing_left;
+      if ((whole ? out.deflection : out.variable_deflection) > out.deflection_limit)
+        out.verdict = Verdict::nothing_left;
     }
     return out;
   }

@@ -29,8 +29,9 @@ struct HandCapacity {
 };
 
 /// M: chord forces under plane sections (closed_form::chord_forces) against tension, compression and buckling of one
-/// bar; V: shared by braced faces in proportion to their stiffness, N = V d/h in each diagonal, half of it in crossed ones. EI and S as in
-/// hand checks. Bending of bars, joints and eccentricity are left out: that is what the whole verification adds.
+/// bar; V: shared by braced faces in proportion to their stiffness, N = V d/h in each diagonal, half of it in crossed
+/// ones. EI and S as in hand checks. Bending of bars, joints and eccentricity are left out: that is what the whole
+/// verification adds.
 inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis& basis = {}) {
   const Girder& g = analysis.girder();
   const GirderBeam beam = girder_beam(g);
@@ -62,7 +63,8 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
   const auto chord_N = closed_form::chord_forces<double>(beam.chords, {0.0, 1.0, 0.0});
   double u_M = 0, u_V = 0;
   for (std::size_t c = 0; c < g.chords.size(); ++c)
-    u_M = larger(u_M, magnitude(chord_N[c].N) / resistance(analysis.model().chord_member(middle, c), chord_N[c].N < 0 ? -1.0 : 1.0));
+    u_M = larger(u_M, magnitude(chord_N[c].N) /
+                          resistance(analysis.model().chord_member(middle, c), chord_N[c].N < 0 ? -1.0 : 1.0));
   double stiffness = 0;
   for (const HandFace& f : beam.faces) stiffness += f.S() * f.tz() * f.tz();
   for (std::size_t i = 0; i < beam.faces.size(); ++i) {
@@ -93,9 +95,11 @@ struct HandLoad {
 /// gamma_G g and gamma_Q times the load against M and V, greatest moment and greatest shear of each taken together:
 /// (M - gamma_G M_g)/(gamma_Q M_1), (V - gamma_G V_g)/(gamma_Q V_1) with the moments, shears and deflections of
 /// closed_form (L between supports, or of a cantilever that is clamped: the turn of a real root comes on top).
-inline HandLoad hand_load(const HandCapacity& c, Pattern pattern, double L, const CombinationSet& set = en1990::ultimate()) {
+inline HandLoad hand_load(const HandCapacity& c, Pattern pattern, double L,
+                          const CombinationSet& set = en1990::ultimate()) {
   if (!c.no_hand_calculation.empty())
-    fail<BadDescription>("hand calculation", c.no_hand_calculation, "straight prismatic girders with braced sides are accepted");
+    fail<BadDescription>("hand calculation", c.no_hand_calculation,
+                         "straight prismatic girders with braced sides are accepted");
   const bool cantilever = on_overhang(pattern);
   const auto unit = [&](double size) {
     if (pattern == Pattern::uniform) return closed_form::simple_span_uniform(size, L, c.EI, c.S);
@@ -103,7 +107,8 @@ inline HandLoad hand_load(const HandCapacity& c, Pattern pattern, double L, cons
     if (pattern == Pattern::cantilever_end) return closed_form::cantilever_end_load(size, L, c.EI, c.S);
     return closed_form::simple_span_equal_points(static_cast<int>(points(pattern)), size, L, c.EI, c.S);
   };
-  const auto own = cantilever ? closed_form::cantilever_uniform(c.g, L, c.EI, c.S) : closed_form::simple_span_uniform(c.g, L, c.EI, c.S);
+  const auto own = cantilever ? closed_form::cantilever_uniform(c.g, L, c.EI, c.S)
+                              : closed_form::simple_span_uniform(c.g, L, c.EI, c.S);
   const auto one = unit(1.0);
   const double G = set.permanent_unfavourable, Q = set.variable;
   HandLoad out;

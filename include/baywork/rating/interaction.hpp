@@ -71,8 +71,7 @@ inline std::vector<InteractionPoint> interaction_curve(const Rater& rater, const
   for (std::size_t c = 0; c < g.chords.size(); ++c) all.emplace_back(c);
   PatternLoad across = pattern_load(analysis, Pattern::uniform, {all, PointsAt::places, {0, -1, 0}});
   // r x F about +x, with r = (0, 0, -e) and F = (0, -1, 0): -e
-  if (terms.eccentricity != 0.0)
-    detail::add_unit_torque(g, across.from, across.to, -terms.eccentricity, across.unit);
+  if (terms.eccentricity != 0.0) detail::add_unit_torque(g, across.from, across.to, -terms.eccentricity, across.unit);
   const Response v = analysis.solve(down.unit), h = analysis.solve(across.unit);
   const auto along = [&](double a, double b) {
     return rater.allowable(combine<double>({&v, &h}, {a, b}, "vertical and horizontal"));

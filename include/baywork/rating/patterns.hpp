@@ -112,7 +112,8 @@ inline PatternLoad pattern_load(const Analysis& analysis, Pattern pattern, const
     out.to = at_start ? first : end;
   }
   if (!(out.to - out.from > 1e-9 * end))
-    fail<BadDescription>(place, on_overhang(pattern) ? "the girder has no overhang" : "the girder is held at one station",
+    fail<BadDescription>(place,
+                         on_overhang(pattern) ? "the girder has no overhang" : "the girder is held at one station",
                          on_overhang(pattern) ? "a cantilever, or supports away from an end, is accepted"
                                               : "two supported stations are accepted");
   const std::vector<ChordRef> chords = loading.chords.empty() ? detail::lower_chords(g) : loading.chords;

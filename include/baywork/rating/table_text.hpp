@@ -21,7 +21,8 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
   out.push_back("A calculation aid: to be checked by a licensed engineer. No load certificate.");
   out.push_back("Girder: " + t.girder + "; supports: " + t.supports + "; orientation: " + t.terms.orientation + ".");
   std::string placed;
-  for (const LoadCase& c : t.terms.placed) placed += (placed.empty() ? "" : ", ") + c.name + " (" + name(c.nature) + ")";
+  for (const LoadCase& c : t.terms.placed)
+    placed += (placed.empty() ? "" : ", ") + c.name + " (" + name(c.nature) + ")";
   out.push_back(placed.empty() ? "Nothing is placed before the load: the self-weight is NOT deducted."
                                : "Already deducted, with their factors: " + placed + ".");
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
@@ -30,20 +31,24 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
   out.push_back("Checked: every bar, by " + std::string("EN 1999-1-1 (gamma_M1 ") +
                 number(terms.basis.aluminium.gamma_M1) + ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) +
                 ") or EN 1993-1-1 (gamma_M0 " + number(terms.basis.steel.gamma_M0) + ", gamma_M1 " +
-                number(terms.basis.steel.gamma_M1) + "). Not checked: joints, splices, stability of the whole, supports.");
+                number(terms.basis.steel.gamma_M1) +
+                "). Not checked: joints, splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);
   out.push_back("Loads are shared equally by " + (chords.empty() ? std::string("the lower chords") : chords) +
-                (t.terms.loading.points_at == PointsAt::stations ? ", point loads at the nearest station."
-                                                                 : ", point loads at their places, also between stations."));
+                (t.terms.loading.points_at == PointsAt::stations
+                     ? ", point loads at the nearest station."
+                     : ", point loads at their places, also between stations."));
   out.push_back("'each' is the load of EACH point, or per metre where uniform; 'total' is the sum of all. kg: kN / " +
                 number(t.terms.gravity) + " m/s2. Rounded down.");
   out.push_back(std::string("Deflection: at the load given, characteristic, of ") + name(t.terms.shown) +
-                (terms.deflection ? "; limit: length/" + number(terms.deflection->ratio) + " of " + name(terms.deflection->of) + "."
-                                  : "; no limit is set."));
+                (terms.deflection
+                     ? "; limit: length/" + number(terms.deflection->ratio) + " of " + name(terms.deflection->of) + "."
+                     : "; no limit is set."));
   out.push_back("Loads are static: no dynamic factor is included.");
-  out.push_back("Loads of different columns must NOT be added; spans between rows or beyond them must NOT be interpolated.");
+  out.push_back(
+      "Loads of different columns must NOT be added; spans between rows or beyond them must NOT be interpolated.");
   return out;
 }
 
@@ -64,13 +69,13 @@ inline std::string note(const Allowable& a) {
          (a.jumps ? "; the utilisation leaps there" : "");
 }
 
+}  // namespace detail
+
 /// v rounded down: a printed load is never more than the one found. What is within 1e-9 of the next step takes it.
-inline std::string down(double v, int decimals) {
+inline std::string rounded_down(double v, int decimals) {
   const double scale = std::pow(10.0, decimals);
   return baywork::text::fixed(std::floor(v * scale * (1.0 + 1e-9)) / scale, decimals);
 }
-
-}  // namespace detail
 
 /// The head, blocks of up to three patterns, and the notes of the last column of each.
 inline std::ostream& operator<<(std::ostream& out, const LoadTable& t) {
@@ -107,8 +112,8 @@ inline std::ostream& operator<<(std::ostream& out, const LoadTable& t) {
         const std::string by = "(" + std::to_string(number_of(detail::note(cell.allowable))) + ")";
         out << "  |";
         if (cell.allowable.is_load())
-          out << right(detail::down(cell.each / 1e3, 2), 8) << right(detail::down(cell.each / t.terms.gravity, 0), 8)
-              << right(detail::down(cell.total / 1e3, 2), 9) << right(detail::down(cell.total / t.terms.gravity, 0), 8)
+          out << right(rounded_down(cell.each / 1e3, 2), 8) << right(rounded_down(cell.each / t.terms.gravity, 0), 8)
+              << right(rounded_down(cell.total / 1e3, 2), 9) << right(rounded_down(cell.total / t.terms.gravity, 0), 8)
               << right(baywork::text::fixed(1e3 * cell.deflection, 1), 7);
         else
           out << right(name(cell.allowable.verdict), 40);

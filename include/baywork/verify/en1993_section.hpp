@@ -143,8 +143,8 @@ inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionFo
 
 /// 6.2.9 with 6.2.8 and 6.2.10: axial force and bending at one section. Classes 1 and 2: 6.2.9.1, with fy lowered by
 /// rho for the whole section where the shear force is above half its resistance; an I in bending loses only its web's
-/// share, (6.30), where there is no axial force. Class 3, channels and other shapes: 6.2.1 (5). With a `least_N` [N] the
-/// exponents are those of that axial force, unreduced: an answer up to 1 then holds for all N between it and f.N.
+/// share, (6.30), where there is no axial force. Class 3, channels and other shapes: 6.2.1 (5). With a `least_N` [N]
+/// the exponents are those of that axial force, unreduced: an answer up to 1 then holds for all N between it and f.N.
 inline verify::ClauseRow bending_and_axial(const BarResistance& r, const verify::SectionForces& f,
                                            double least_N = std::numeric_limits<double>::infinity()) {
   if (!(f.N < 0.0 ? r.plastic_compressed : r.plastic)) return elastic(r, f);

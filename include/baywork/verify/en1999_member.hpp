@@ -49,8 +49,8 @@ struct AluminiumMember {
     return {};
   }
 
-  static constexpr std::array<Check, 7> section_checks{Check::axial,   Check::bending,           Check::shear,
-                                                       Check::torsion, Check::bending_and_axial, Check::buckling,
+  static constexpr std::array<Check, 7> section_checks{Check::axial,      Check::bending,           Check::shear,
+                                                       Check::torsion,    Check::bending_and_axial, Check::buckling,
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
 

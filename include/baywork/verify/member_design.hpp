@@ -80,9 +80,8 @@ class MemberDesign {
     std::visit(
         [&]<class Design>(const Design& design) {
           if constexpr (!std::is_same_v<Design, std::monostate>)
-            out.greatest = walk(design, m, start, loads, combination, [&](const SectionForces& f, const Place& at) {
-              out.sections.emplace_back(f, at);
-            });
+            out.greatest = walk(design, m, start, loads, combination,
+                                [&](const SectionForces& f, const Place& at) { out.sections.emplace_back(f, at); });
         },
         members_[m].design);
   }
@@ -93,7 +92,8 @@ class MemberDesign {
       using Design = std::remove_cvref_t<decltype(design)>;
       for (const auto& [f, at] : t.sections)
         for (const Check c : Design::section_checks) most = larger(most, design.check(c, f, at).utilisation);
-      for (const Check c : Design::whole_checks) most = larger(most, design.check(c, t.greatest.forces, {}).utilisation);
+      for (const Check c : Design::whole_checks)
+        most = larger(most, design.check(c, t.greatest.forces, {}).utilisation);
     });
   }
 

@@ -11,8 +11,8 @@
 
 namespace baywork::verify {
 
-/// Weights under which two moments (and two shear forces) become one: m = (My w_y)² + (Mz w_z)². 1 / resistance; equal
-/// ones for a round section give its resultant.
+/// Weights under which two moments (and two shear forces) become one: m = (My w_y)² + (Mz w_z)². 1 / resistance;
+/// equal ones for a round section give its resultant.
 struct Weights {
   double My = 1, Mz = 1, Vy = 1, Vz = 1;
 };
@@ -35,8 +35,8 @@ inline std::array<double, 6> slope_of_squares(const std::array<double, 4>& p, do
 /// where the bar's resistance changes), and on loaded stretches wherever N, Vy, Vz, My, Mz or the weighted sums of
 /// their squares turn. Between these no axial force, moment or shear force is greater, and no resultant of a round
 /// section. An interaction of several forces can be greater in between only on loaded stretches: there eighths are
-/// visited as well. A load just at an end acts on the joint there: no section of the bar lies between the two. Allocates
-/// nothing.
+/// visited as well. A load just at an end acts on the joint there: no section of the bar lies between the two.
+/// Allocates nothing.
 template <std::size_t N, class Visit>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
                       const Weights& w, const std::array<double, N>& marks, Visit visit) {
