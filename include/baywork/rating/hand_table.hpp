@@ -12,6 +12,7 @@
 #include <baywork/closed_form/beam_formulas.hpp>
 #include <baywork/closed_form/chord_group.hpp>
 #include <baywork/hand_check/girder_beam.hpp>
+#include <baywork/load/en1990.hpp>
 #include <baywork/rating/patterns.hpp>
 #include <baywork/verify/member_design.hpp>
 

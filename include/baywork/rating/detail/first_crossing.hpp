@@ -33,7 +33,7 @@ class FirstCrossing {
   double search(std::size_t m, double to) {
     if (surely_holds(m, 0.0, to)) return to;
     m_ = m;
-    floor_ = 1e-14 * to;
+    floor_ = 1e-25 * to;
     Trace at_0, at_to;
     trace(0.0, at_0);
     trace(to, at_to);
