@@ -9,6 +9,7 @@
 #include <baywork/hand_check.hpp>
 #include <baywork/load.hpp>
 #include <baywork/material.hpp>
+#include <baywork/rating.hpp>
 #include <baywork/response.hpp>
 #include <baywork/section.hpp>
 #include <baywork/solve.hpp>

@@ -36,6 +36,15 @@ class DescribedGirder {
     pinned_ = r_.chance(0.3);
   }
 
+  /// As described, with no further supports or loads; nothing else may keep a chord between pinned posts from spinning.
+  Girder alone() {
+    Girder g = girder();
+    if (pinned_)
+      for (std::size_t c = 0; c < g.chords.size(); ++c)
+        g.supports = g.supports.with(hold(c, 0.0).fix({Motion::rx}));
+    return g;
+  }
+
   RandomGirder make() {
     const Girder g = girder();
     GirderModel model = model_of(g);

@@ -2,6 +2,7 @@
 // All checks of one steel bar by EN 1993-1-1, and the rows that show them.
 #pragma once
 
+#include <array>
 #include <cmath>
 
 #include <baywork/verify/en1993_buckling.hpp>
@@ -41,15 +42,15 @@ struct SteelMember {
     return {};
   }
 
-  void section(const SectionForces& f, const Place& at, FoundOfMember& found) const {
-    for (const Check c : {Check::axial, Check::bending, Check::shear, Check::torsion, Check::bending_and_axial})
-      found[static_cast<std::size_t>(c)].take(check(c, f, at).utilisation, f, at);
-  }
-  void whole(const GreatestForces& g, std::size_t combination, FoundOfMember& found) const {
-    for (const Check c : {Check::buckling, Check::beam_column}) {
-      const Place at{g.x, combination, en1999::Softening::none};
-      found[static_cast<std::size_t>(c)].take(check(c, g.forces, at).utilisation, g.forces, at);
-    }
+  static constexpr std::array<Check, 5> section_checks{Check::axial, Check::bending, Check::shear, Check::torsion,
+                                                       Check::bending_and_axial};
+  static constexpr std::array<Check, 2> whole_checks{Check::buckling, Check::beam_column};
+
+  /// Above 1 wherever the utilisation is, under f and under any smaller forces with N of the same sign and at least
+  /// `least_N` in size: the exponents of 6.2.9.1 fall with N, all other terms rise with the forces.
+  double most(Check c, const SectionForces& f, const Place& at, double least_N) const {
+    return c == Check::bending_and_axial ? en1993::bending_and_axial(*r, f, least_N).utilisation
+                                         : check(c, f, at).utilisation;
   }
 
   /// Formula and numbers of a row.

@@ -99,15 +99,16 @@ inline double flange_bending_left(double n, double a) {
 /// alpha = beta = 1.66 / (1 - 1.13 n²) <= 6. I: alpha 2, beta 5 n >= 1. Solid rectangle: 1 - n² on both axes, (6.32),
 /// and the straight line between them. Never less than n. Where the sum is below 1 it is no load factor, and in a
 /// hollow section it may fall while n grows: up to n = 0.5 a the moments are not reduced yet and the exponent rises
-/// already. Constants from memory, check against the standard.
-inline double plastic_interaction(const BarResistance& r, double n, double my, double mz) {
+/// already; `n_exponents` is the n that the exponents are worked out with. Constants from memory, check against the
+/// standard.
+inline double plastic_interaction(const BarResistance& r, double n, double my, double mz, double n_exponents) {
   using verify::ratio;
   double sum = 0.0;
   switch (r.kind) {
     case ShapeKind::round_tube:
     case ShapeKind::solid_round: sum = ratio(std::hypot(my, mz), round_moment_left(n)); break;
     case ShapeKind::rectangular_hollow: {
-      const double rest = 1.0 - 1.13 * n * n;
+      const double rest = 1.0 - 1.13 * n_exponents * n_exponents;
       const double exponent = rest > 1.66 / 6.0 ? 1.66 / rest : 6.0;
       sum = std::pow(ratio(my, flanged_moment_left(n, r.a_w)), exponent) +
             std::pow(ratio(mz, flanged_moment_left(n, r.a_f)), exponent);
@@ -115,13 +116,16 @@ inline double plastic_interaction(const BarResistance& r, double n, double my, d
     }
     case ShapeKind::i_shape: {
       const double about_y = ratio(my, flanged_moment_left(n, r.a_w));
-      const double beta = 5.0 * n > 1.0 ? 5.0 * n : 1.0;
+      const double beta = 5.0 * n_exponents > 1.0 ? 5.0 * n_exponents : 1.0;
       sum = about_y * about_y + std::pow(ratio(mz, flange_bending_left(n, r.a_w)), beta);
       break;
     }
     default: sum = ratio(my + mz, 1.0 - n * n);
   }
   return larger(sum, n);
+}
+inline double plastic_interaction(const BarResistance& r, double n, double my, double mz) {
+  return plastic_interaction(r, n, my, mz, n);
 }
 
 /// 6.2.1 (5): sqrt((sigma / fy)² + 3 (tau / fy)²) with the greatest sigma = N/A + My/Wel,y + Mz/Wel,z and the greatest
@@ -139,15 +143,18 @@ inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionFo
 
 /// 6.2.9 with 6.2.8 and 6.2.10: axial force and bending at one section. Classes 1 and 2: 6.2.9.1, with fy lowered by
 /// rho for the whole section where the shear force is above half its resistance; an I in bending loses only its web's
-/// share, (6.30), where there is no axial force. Class 3, channels and other shapes: 6.2.1 (5).
-inline verify::ClauseRow bending_and_axial(const BarResistance& r, const verify::SectionForces& f) {
+/// share, (6.30), where there is no axial force. Class 3, channels and other shapes: 6.2.1 (5). With a `least_N` [N]
+/// the exponents are those of that axial force, unreduced: an answer up to 1 then holds for all N between it and f.N.
+inline verify::ClauseRow bending_and_axial(const BarResistance& r, const verify::SectionForces& f,
+                                           double least_N = std::numeric_limits<double>::infinity()) {
   if (!(f.N < 0.0 ? r.plastic_compressed : r.plastic)) return elastic(r, f);
   const double rho = strength_lost_by_shear(shear(r, f).utilisation);
   const double left = 1.0 - rho;
   const double left_y = f.N == 0.0 && f.Vy == 0.0 ? 1.0 - rho * r.web_share_y : left;
   const double n = verify::ratio(f.N, left * r.N_pl_Rd);
-  const double sum =
-      plastic_interaction(r, n, verify::ratio(f.My, left_y * r.M_y_Rd), verify::ratio(f.Mz, left * r.M_z_Rd));
+  const double n_exponents = is_infinite(least_N) ? n : verify::ratio(least_N, r.N_pl_Rd);
+  const double sum = plastic_interaction(r, n, verify::ratio(f.My, left_y * r.M_y_Rd),
+                                         verify::ratio(f.Mz, left * r.M_z_Rd), n_exponents);
   return verify::interaction_row(sum, rho > 0.0 ? "EN 1993-1-1 6.2.10" : "EN 1993-1-1 6.2.9.1");
 }
 

@@ -2,6 +2,7 @@
 // All checks of one aluminium bar by EN 1999-1-1, and the rows that show them.
 #pragma once
 
+#include <array>
 #include <cmath>
 
 #include <baywork/verify/en1999_buckling.hpp>
@@ -50,11 +51,13 @@ struct AluminiumMember {
     return {};
   }
 
-  void section(const SectionForces& f, const Place& at, FoundOfMember& found) const {
-    for (std::size_t c = 0; c < n_member_checks; ++c)
-      found[c].take(check(static_cast<Check>(c), f, at).utilisation, f, at);
-  }
-  void whole(const GreatestForces&, std::size_t, FoundOfMember&) const {}
+  static constexpr std::array<Check, 7> section_checks{Check::axial,      Check::bending,           Check::shear,
+                                                       Check::torsion,    Check::bending_and_axial, Check::buckling,
+                                                       Check::beam_column};
+  static constexpr std::array<Check, 0> whole_checks{};
+
+  /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
+  double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
 
   /// Formula and numbers of a row.
   void explain(Check c, const SectionForces& f, const Place& at, Row& row) const {

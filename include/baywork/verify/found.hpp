@@ -70,4 +70,28 @@ struct GreatestForces {
   }
 };
 
+/// Forces that all lie within these limits: N between two values, the others up to their magnitudes.
+struct ForceRange {
+  double N_least = 0, N_most = 0;
+  SectionForces others{};  ///< its N is not used
+
+  ForceRange() = default;
+  explicit ForceRange(const SectionForces& f) : N_least(f.N), N_most(f.N) { take_others(f); }
+  void take(const SectionForces& f) {
+    N_least = smaller(N_least, f.N);
+    N_most = larger(N_most, f.N);
+    take_others(f);
+  }
+  bool crosses_zero() const noexcept { return N_least <= 0.0 && N_most >= 0.0; }
+
+ private:
+  void take_others(const SectionForces& f) {
+    others.Vy = larger(others.Vy, magnitude(f.Vy));
+    others.Vz = larger(others.Vz, magnitude(f.Vz));
+    others.T = larger(others.T, magnitude(f.T));
+    others.My = larger(others.My, magnitude(f.My));
+    others.Mz = larger(others.Mz, magnitude(f.Mz));
+  }
+};
+
 }  // namespace baywork::verify::detail

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <baywork/response/cases.hpp>
+#include <baywork/response/cut_forces.hpp>
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/brace_ends.hpp>
 #include <baywork/verify/en1999_joint.hpp>
@@ -223,8 +224,9 @@ class JointDesign {
 
   static SectionForces cut(const Response& response, std::size_t m, bool at_start, double length) {
     const std::array<double, 6>& start = response.answer().members[m].start;
-    return forces_on(baywork::detail::cut_forces(start, response.loads_on(m), at_start ? 0.0 : length,
-                                                 at_start ? CutSide::before : CutSide::after));
+    const CutForces f = baywork::detail::cut_forces(start, response.loads_on(m), at_start ? 0.0 : length,
+                                                 at_start ? CutSide::before : CutSide::after);
+    return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz};
   }
 
   void take_forces(std::size_t i, const Response& response) {

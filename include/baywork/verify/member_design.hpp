@@ -4,8 +4,10 @@
 
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -43,10 +45,102 @@ class MemberDesign {
   void search(const Response& response, std::size_t combination) {
     for (std::size_t m = 0; m < members_.size(); ++m) {
       const MemberLoads<double> own = response.loads_on(m);
-      const std::array<double, 6>& start = response.answer().members[m].start;
-      std::visit([&](const auto& design) { search_member(design, m, start, own, combination); }, members_[m].design);
+      search_member(m, response.answer().members[m].start, own, combination, members_[m].found);
     }
   }
+
+  /// Takes one member's forces into `found`.
+  void search_member(std::size_t m, const std::array<double, 6>& start, const MemberLoads<double>& loads,
+                     std::size_t combination, FoundOfMember& found) const {
+    std::visit(
+        [&]<class Design>(const Design& design) {
+          if constexpr (!std::is_same_v<Design, std::monostate>) {
+            const GreatestForces greatest =
+                walk(design, m, start, loads, combination, [&](const SectionForces& f, const Place& at) {
+                  for (const Check c : Design::section_checks)
+                    found[static_cast<std::size_t>(c)].take(design.check(c, f, at).utilisation, f, at);
+                });
+            const Place at{greatest.x, combination, en1999::Softening::none};
+            for (const Check c : Design::whole_checks)
+              found[static_cast<std::size_t>(c)].take(design.check(c, greatest.forces, at).utilisation, greatest.forces,
+                                                      at);
+          }
+        },
+        members_[m].design);
+  }
+
+  /// All sections at which a member is checked, and the greatest forces along it.
+  struct Trace {
+    std::vector<std::pair<SectionForces, Place>> sections;
+    GreatestForces greatest{};
+  };
+  void trace(std::size_t m, const std::array<double, 6>& start, const MemberLoads<double>& loads,
+             std::size_t combination, Trace& out) const {
+    out.sections.clear();
+    std::visit(
+        [&]<class Design>(const Design& design) {
+          if constexpr (!std::is_same_v<Design, std::monostate>)
+            out.greatest = walk(design, m, start, loads, combination,
+                                [&](const SectionForces& f, const Place& at) { out.sections.emplace_back(f, at); });
+        },
+        members_[m].design);
+  }
+
+  /// Greatest utilisation of a member at the sections of a trace.
+  double utilisation(std::size_t m, const Trace& t) const {
+    return checked(m, [&](const auto& design, double& most) {
+      using Design = std::remove_cvref_t<decltype(design)>;
+      for (const auto& [f, at] : t.sections)
+        for (const Check c : Design::section_checks) most = larger(most, design.check(c, f, at).utilisation);
+      for (const Check c : Design::whole_checks)
+        most = larger(most, design.check(c, t.greatest.forces, {}).utilisation);
+    });
+  }
+
+  /// At most 1 only if every utilisation is, for all forces that lie between those of two traces, section by section.
+  double bound_between(std::size_t m, const Trace& a, const Trace& b) const {
+    if (a.sections.size() != b.sections.size()) return std::numeric_limits<double>::infinity();
+    return checked(m, [&](const auto& design, double& most) {
+      for (std::size_t i = 0; i < a.sections.size() && most <= 1.0; ++i) {
+        ForceRange range(a.sections[i].first);
+        range.take(b.sections[i].first);
+        take_section_bound(design, range, a.sections[i].second, most);
+        if (a.sections[i].second.softening != b.sections[i].second.softening)
+          take_section_bound(design, range, b.sections[i].second, most);
+      }
+      ForceRange whole(a.greatest.forces);
+      whole.take(b.greatest.forces);
+      take_whole_bound(design, whole, most);
+    });
+  }
+  /// The same for forces within a range anywhere along a member: at its weakest place.
+  double bound_anywhere(std::size_t m, const ForceRange& range) const {
+    const Designed& d = members_[m];
+    const double length = analysis_.axes(m).length;
+    return checked(m, [&](const auto& design, double& most) {
+      using en1999::Softening;
+      const bool touch = d.ends.start.reach + d.ends.end.reach >= length;
+      const bool longer = d.softening[0] == Softening::beyond_width || d.softening[1] == Softening::beyond_width;
+      const bool local = d.softening[0] == Softening::within_width || d.softening[1] == Softening::within_width;
+      const auto at = [&](Softening s) { take_section_bound(design, range, Place{0.5 * length, 0, s}, most); };
+      if (longer || (local && touch)) at(Softening::beyond_width);
+      if (local) at(Softening::within_width);
+      if (!longer && !local) at(Softening::none);  // weaker nowhere than a softened place
+      take_whole_bound(design, range, most);
+    });
+  }
+
+  /// The row of one check, from where it was found.
+  Row row(std::size_t m, Check c, const Found& found) const {
+    Row out = row_of(model_, m);
+    std::visit(
+        [&]<class Design>(const Design& design) {
+          if constexpr (!std::is_same_v<Design, std::monostate>) fill(design, c, found, out);
+        },
+        members_[m].design);
+    return out;
+  }
+  std::size_t size() const noexcept { return members_.size(); }
 
   /// Rows of what has been found: by member, in the order of checks. Utilisations that may be rounding are left out.
   std::vector<Row> rows() const {
@@ -171,20 +265,47 @@ class MemberDesign {
     return at_start || at_end ? en1999::Softening::within_width : en1999::Softening::none;
   }
 
-  void search_member(const std::monostate&, std::size_t, const std::array<double, 6>&, const MemberLoads<double>&,
-                     std::size_t) {}
+  template <class Take>
+  double checked(std::size_t m, Take take) const {
+    double most = 0;
+    std::visit(
+        [&]<class Design>(const Design& design) {
+          if constexpr (!std::is_same_v<Design, std::monostate>) take(design, most);
+        },
+        members_[m].design);
+    return most;
+  }
   template <class Design>
-  void search_member(const Design& design, std::size_t m, const std::array<double, 6>& start,
-                     const MemberLoads<double>& loads, std::size_t combination) {
-    Designed& d = members_[m];
+  static void take_section_bound(const Design& design, const ForceRange& range, const Place& at, double& most) {
+    const double least = range.crosses_zero() ? 0.0 : smaller(magnitude(range.N_least), magnitude(range.N_most));
+    SectionForces f = range.others;
+    const auto at_N = [&](double N) {
+      f.N = N;
+      for (const Check c : Design::section_checks) most = larger(most, design.most(c, f, at, least));
+    };
+    if (range.N_least < 0.0) at_N(range.N_least);
+    if (range.N_most >= 0.0) at_N(range.N_most);
+  }
+  template <class Design>
+  static void take_whole_bound(const Design& design, const ForceRange& range, double& most) {
+    SectionForces f = range.others;
+    f.N = smaller(range.N_least, 0.0);
+    for (const Check c : Design::whole_checks) most = larger(most, design.most(c, f, {}, 0.0));
+  }
+
+  /// Visits every section of a member with its place; the greatest forces met.
+  template <class Design, class Visit>
+  GreatestForces walk(const Design& design, std::size_t m, const std::array<double, 6>& start,
+                      const MemberLoads<double>& loads, std::size_t combination, Visit visit) const {
+    const Designed& d = members_[m];
     const double length = analysis_.axes(m).length;
     const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
     GreatestForces greatest;
     for_each_section(start, loads, length, design.weights(), marks, [&](double x, const SectionForces& f) {
       greatest.take(f, x);
-      design.section(f, Place{x, combination, softening_at(d, x, length)}, d.found);
+      visit(f, Place{x, combination, softening_at(d, x, length)});
     });
-    design.whole(greatest, combination, d.found);
+    return greatest;
   }
 
   void add_rows(const std::monostate&, std::size_t, std::vector<Row>&) const {}
@@ -194,19 +315,23 @@ class MemberDesign {
       const Found& found = members_[m].found[c];
       if (!(found.utilisation > no_force)) continue;
       Row row = row_of(model_, m);
-      row.check = static_cast<Check>(c);
-      const ClauseRow answer = design.check(row.check, found.forces, found.place);
-      row.standard = Design::standard;
-      row.clause = answer.clause + std::string_view("EN 1999-1-1 ").size();  // the row names its standard apart
-      row.x = found.place.x;
-      row.combination = found.place.combination;
-      row.softened = found.place.softening != en1999::Softening::none;
-      row.demand = answer.effect;
-      row.resistance = answer.resistance;
-      row.utilisation = answer.utilisation;
-      design.explain(row.check, found.forces, found.place, row);
+      fill(design, static_cast<Check>(c), found, row);
       out.push_back(row);
     }
+  }
+  template <class Design>
+  static void fill(const Design& design, Check c, const Found& found, Row& row) {
+    row.check = c;
+    const ClauseRow answer = design.check(c, found.forces, found.place);
+    row.standard = Design::standard;
+    row.clause = answer.clause + std::string_view("EN 1999-1-1 ").size();  // the row names its standard apart
+    row.x = found.place.x;
+    row.combination = found.place.combination;
+    row.softened = found.place.softening != en1999::Softening::none;
+    row.demand = answer.effect;
+    row.resistance = answer.resistance;
+    row.utilisation = answer.utilisation;
+    design.explain(c, found.forces, found.place, row);
   }
 
   const Analysis& analysis_;

@@ -11,8 +11,8 @@
 
 namespace baywork::verify {
 
-/// Weights under which two moments (and two shear forces) become one: m = (My w_y)² + (Mz w_z)². 1 / resistance; equal
-/// ones for a round section give its resultant.
+/// Weights under which two moments (and two shear forces) become one: m = (My w_y)² + (Mz w_z)². 1 / resistance;
+/// equal ones for a round section give its resultant.
 struct Weights {
   double My = 1, Mz = 1, Vy = 1, Vz = 1;
 };
@@ -29,24 +29,18 @@ inline std::array<double, 6> slope_of_squares(const std::array<double, 4>& p, do
   return out;
 }
 
-inline SectionForces forces_on(const CutForces& f) { return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz}; }
-
 }  // namespace detail
 
 /// Calls visit(x, forces) at both ends, at both sides of every place where loads begin, end or act, at `marks` (places
 /// where the bar's resistance changes), and on loaded stretches wherever N, Vy, Vz, My, Mz or the weighted sums of
 /// their squares turn. Between these no axial force, moment or shear force is greater, and no resultant of a round
 /// section. An interaction of several forces can be greater in between only on loaded stretches: there eighths are
-/// visited as well. Allocates nothing.
+/// visited as well. A load just at an end acts on the joint there: no section of the bar lies between the two.
+/// Allocates nothing.
 template <std::size_t N, class Visit>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
                       const Weights& w, const std::array<double, N>& marks, Visit visit) {
-  using baywork::detail::cut_forces;
   using baywork::detail::roots_between;
-  if (loads.count > 0) {
-    visit(0.0, detail::forces_on(cut_forces(start, loads, 0.0, CutSide::before)));
-    visit(length, detail::forces_on(cut_forces(start, loads, length, CutSide::after)));
-  }
   baywork::detail::for_each_stretch(start, loads, length, [&](const baywork::detail::Stretch<double>& s) {
     std::array<std::array<double, 4>, 6> c{};
     for (std::size_t i = 0; i < 6; ++i) c[i] = s.polynomial(i);

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+// Cost of a proof, of an allowable load and of a load table, after girder and placed loads are solved.
+#include <benchmark/benchmark.h>
+
+#include <cstddef>
+#include <vector>
+
+#include <baywork/rating.hpp>
+
+namespace {
+
+using namespace baywork;
+using namespace baywork::literals;
+
+BoxGirder box(std::size_t bays, Supports supports) {
+  const auto alloy = material::en_aw_6082_t6();
+  const Bar chord{RoundTube{60.3_mm, 5.0_mm}, alloy}, cross{RoundTube{48.3_mm, 4.0_mm}, alloy};
+  const Bar brace{RoundTube{26.9_mm, 3.2_mm}, alloy};
+  const auto side = braced(alternating, brace, cross);
+  return {.bays = bays,
+          .bay_length = 0.5_m,
+          .width = 0.5_m,
+          .depth = 0.5_m,
+          .chord = chord,
+          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
+          .supports = std::move(supports)};
+}
+
+/// Self-weight and five actions of which one is there at a time: twelve combinations.
+std::vector<LoadCase> twelve_combinations() {
+  std::vector<LoadCase> out{{"self-weight", Nature::permanent, {self_weight()}},
+                            {"wind", Nature::wind, {wind_on(Side::left, 200.0_Pa)}, "one"},
+                            {"wind on bars", Nature::wind, {wind_on_bars(250.0_Pa, {0, -1, 0})}, "one"}};
+  for (const double x : {4.1_m, 8.0_m, 14.3_m})
+    out.push_back(
+        {"hung at " + text::number(x), Nature::imposed, {point_load(ChordOf::bottom_left, x, 2.0_kN)}, "one"});
+  return out;
+}
+
+void proof(benchmark::State& state) {
+  const Analysis a{box(40, simply_supported())};
+  const Cases c = a.solve(twelve_combinations());
+  const auto n = combinations(en1990::ultimate(), c.kinds()).size();
+  for (auto _ : state) benchmark::DoNotOptimize(verify::by_material(c, en1990::ultimate()));
+  state.counters["combinations"] = static_cast<double>(n);
+}
+
+void allowable_load(benchmark::State& state) {
+  const Analysis a{box(40, simply_supported())};
+  const rating::Rater rater(a.solve(twelve_combinations()));
+  const Response unit = a.solve({point_load(ChordOf::bottom_left, 10.1, 1.0)});
+  const auto how = state.range(0) == 0 ? rating::Search::below_least : rating::Search::every_bar;
+  for (auto _ : state) benchmark::DoNotOptimize(rater.allowable(unit, how));
+}
+
+void prepare_to_rate(benchmark::State& state) {
+  const Analysis a{box(40, simply_supported())};
+  const Cases c = a.solve(twelve_combinations());
+  for (auto _ : state) benchmark::DoNotOptimize(rating::Rater(c).terms());
+}
+
+/// Twenty spans from 6 to 25 m with an overhang of a quarter: all seven patterns, girders described and solved anew.
+void table(benchmark::State& state) {
+  std::vector<std::size_t> bays;
+  for (std::size_t i = 0; i < 20; ++i) bays.push_back(12 + 2 * i);
+  rating::TableTerms terms;
+  for (const rating::Pattern p : rating::patterns_on_overhangs) terms.patterns.push_back(p);
+  const auto girder = [](std::size_t n) {
+    return box(n, continuous_over({0.0, 0.5 * static_cast<double>(n - n / 4)}));
+  };
+  for (auto _ : state) benchmark::DoNotOptimize(rating::load_table(bays, girder, terms));
+}
+
+BENCHMARK(proof)->Unit(benchmark::kMillisecond);
+BENCHMARK(prepare_to_rate)->Unit(benchmark::kMillisecond);
+BENCHMARK(allowable_load)->ArgName("every_bar")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+BENCHMARK(table)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+
+BENCHMARK_MAIN();

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+// The first crossing on random girders, beside a dense scan of loads that evaluates every bar at every load.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include <baywork/rating.hpp>
+
+#include "support/random_described_girders.hpp"
+
+namespace {
+
+using namespace baywork;
+using girders::Random;
+using rating::Allowable;
+using rating::Rater;
+using rating::Terms;
+using rating::Verdict;
+
+/// Short girders, some with steel chords: round, hollow of two classes.
+Girder short_girder(Random& r) {
+  Girder g = girders::DescribedGirder(r, 3).alone();
+  if (r.chance(0.5)) {
+    const double size = r.in(0.04, 0.10), wall = r.in(0.003, 0.005);
+    const Bar hollow{RectangularHollow{size, size * r.in(0.5, 1.0), wall}, material::s355h()};
+    const Bar round{RoundTube{size, wall}, material::s235h()};
+    const Bar chord = r.chance(0.7) ? hollow : round;
+    for (Chord& c : g.chords) c.bar = chord;
+  }
+  return g;
+}
+
+std::vector<Action> random_load(Random& r, const Girder& g) {
+  std::vector<Action> out;
+  for (std::size_t i = 0, n = 1 + r.below(2); i < n; ++i)
+    out.push_back(point_load(ChordRef(r.below(g.chords.size())), r.in(0, 1) * g.span(),
+                             Vec3<>{r.in(-1, 1), r.in(-1, 1), r.in(-1, 1)}));
+  if (r.chance(0.3))
+    out.push_back(line_load({ChordRef(r.below(g.chords.size()))}, Vec3<>{0, r.in(-1, 1), r.in(-1, 1)},
+                            Vec3<>{0, 0, r.in(-1, 1)}));
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("on random girders no load below the allowable one fails, and just above it one bar does") {
+  constexpr int loads = 400;
+  std::size_t rated = 0, fell = 0;
+  for (std::uint64_t seed = 1; rated < 110; ++seed) {
+    REQUIRE(seed < 1000);
+    Random r(seed);
+    const Girder g = short_girder(r);
+    std::optional<Analysis> analysis;
+    try {
+      analysis.emplace(g);
+    } catch (const UnstableFrame&) {
+      continue;
+    }
+    // placed: a load of its own at half to nearly all that is allowed of it
+    Terms terms;
+    terms.set.permanent_favourable = terms.set.permanent_unfavourable;
+    const Response first = analysis->solve(random_load(r, g));
+    const Allowable of_first = Rater(*analysis, terms).allowable(first);
+    if (of_first.verdict != Verdict::member) continue;
+    const double size = r.in(0.5, 0.95) * of_first.factor * 1.5 / 1.35;
+    const Response there = combine<double>({&first}, {size}, "placed");
+    const Cases placed(*analysis, {there}, {{"placed", Nature::permanent, ""}});
+    // the load: often against what is placed, so that it helps at first
+    const Response other = analysis->solve(random_load(r, g));
+    const double against = r.chance(0.6) ? r.in(-1, 0) : 0.0, beside = r.in(0.2, 1.0);
+    const Response unit = combine<double>({&first, &other}, {against, beside}, "load");
+
+    const Rater rater(placed, terms);
+    const Allowable a = rater.allowable(unit);
+    INFO("seed " << seed << ", " << g.chords.size() << " chords, " << g.bays() << " bays");
+    if (a.verdict != Verdict::member) continue;
+    ++rated;
+    double before = rater.utilisation(unit, 0.0);
+    bool falls = false;
+    for (int i = 1; i <= loads; ++i) {
+      const double u = rater.utilisation(unit, a.factor * i / loads);
+      CHECK(u <= 1.0 + 1e-9);
+      falls = falls || u < before * (1 - 1e-6);
+      before = u;
+    }
+    fell += falls;
+    CHECK(rater.utilisation(unit, a.factor) > 1.0 - (a.jumps ? 1.0 : 1e-9));
+    CHECK(rater.utilisation(unit, a.factor * (1 + 1e-6)) > 1.0);
+    // every bar searched by itself, without what others would have spared it
+    CHECK(rater.allowable(unit, rating::Search::every_bar).factor == doctest::Approx(a.factor).epsilon(1e-9));
+    // the proof of all cases together, solved and combined anew, says the same
+    for (const double part : {0.3, 1 - 1e-6, 1 + 1e-6}) {
+      const Response load = combine<double>({&unit}, {part * a.factor}, "load");
+      const Cases all(*analysis, {there, load}, {{"placed", Nature::permanent, ""}, {"load", Nature::imposed, ""}});
+      CHECK(verify::by_material(all, terms.set).passes() == (part < 1));
+    }
+  }
+  CHECK(fell > 20);  // a load that helps first is no exception here
+}
