@@ -179,6 +179,11 @@ TEST_CASE("a load that first hurts and later helps is allowed up to where it fir
   CHECK(rater.utilisation(unit, 0.4) > 1.0);
   const Allowable a = rater.allowable(unit);
   REQUIRE(a.verdict == Verdict::member);
+  // also where the load halfway holds again, and the dip lies below it alone
+  terms.most = 1.6;
+  CHECK(rater.utilisation(unit, 0.8) < 1.0);
+  CHECK(Rater(analysis.solve(std::vector{permanent(0, F)}), terms).allowable(unit).factor ==
+        Approx(a.factor).epsilon(1e-9));
   const double n = N / (chi() * N_o_Rd), m = M_placed / ((D * D * D - d * d * d) / 6 * fo / 1.1);
   double low = 0, high = 0.4;  // rising up to there
   while (high - low > 1e-13) {
