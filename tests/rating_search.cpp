@@ -101,3 +101,99 @@ TEST_CASE("on random girders no load below the allowable one fails, and just abo
   }
   CHECK(fell > 20);  // a load that helps first is no exception here
 }
+
+TEST_CASE("all forces of a loaded bar lie within the reach of its ends and loads") {
+  std::size_t loaded = 0;
+  for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+    Random r(seed);
+    const Girder g = short_girder(r);
+    std::optional<Analysis> analysis;
+    try {
+      analysis.emplace(g);
+    } catch (const UnstableFrame&) {
+      continue;
+    }
+    std::vector<Action> there = random_load(r, g), more = random_load(r, g);
+    more.push_back(
+        point_load(ChordRef(r.below(g.chords.size())), r.in(0, 1) * g.span(), Vec3<>{}, Vec3<>{r.in(-1, 1), 1, -1}));
+    const Response placed = analysis->solve(there);
+    const rating::detail::Line line{0, 1.5, placed, rating::detail::reaches(placed)};
+    const Response load = analysis->solve(more);
+    const rating::detail::Unit unit(load);
+    const verify::detail::MemberDesign design(*analysis, {}, verify::Standards::by_material);
+    const double from = r.in(0, 1), to = from + r.in(0, 2);
+    std::vector<MemberLoad> loads;
+    verify::detail::MemberDesign::Trace trace;
+    for (std::size_t m = 0; m < design.size(); ++m) {
+      const auto range = rating::detail::range_between(line, unit, m, from, to);
+      const double slack =
+          1e-9 * (1 + std::abs(range.N_least) + std::abs(range.N_most) + range.others.My + range.others.Mz);
+      for (const double t : {0.0, 0.4, 1.0}) {
+        const auto s = rating::detail::state(line, unit, m, from + t * (to - from), loads);
+        loaded += s.loads.count > 0;
+        design.trace(m, s.start, s.loads, 0, trace);
+        for (const auto& [f, at] : trace.sections) {
+          CHECK(f.N >= range.N_least - slack);
+          CHECK(f.N <= range.N_most + slack);
+          CHECK(std::abs(f.Vy) <= range.others.Vy + slack);
+          CHECK(std::abs(f.Vz) <= range.others.Vz + slack);
+          CHECK(std::abs(f.T) <= range.others.T + slack);
+          CHECK(std::abs(f.My) <= range.others.My + slack);
+          CHECK(std::abs(f.Mz) <= range.others.Mz + slack);
+        }
+      }
+    }
+  }
+  CHECK(loaded > 50);
+}
+
+TEST_CASE("a bound of at most 1 between two sets of forces holds for all between them") {
+  using Trace = verify::detail::MemberDesign::Trace;
+  const auto steel = material::s355h();
+  const auto alloy = material::en_aw_6082_t6();
+  const std::vector<Bar> bars{{RectangularHollow{0.06, 0.04, 0.004}, steel},
+                              {RectangularHollow{0.12, 0.12, 0.0035}, steel},
+                              {RoundTube{0.0603, 0.005}, steel},
+                              {IShape{0.08, 0.06, 0.004, 0.005}, material::s355()},
+                              {RectangularHollow{0.06, 0.04, 0.004}, alloy},
+                              {RoundTube{0.0603, 0.005}, alloy},
+                              {IShape{0.08, 0.06, 0.004, 0.005}, alloy},
+                              {SolidRectangle{0.05, 0.02}, steel}};
+  Random r(7);
+  for (const Bar& bar : bars) {
+    const Analysis analysis{LadderGirder{
+        .bays = 1, .bay_length = 0.4, .depth = 0.5, .chord = bar, .web = open(bar), .supports = cantilever()}};
+    const verify::detail::MemberDesign design(analysis, {}, verify::Standards::by_material);
+    const double fA = bar.section.area * 2e8, fW = bar.section.Wel_y * 2e8;
+    std::size_t close = 0;
+    for (int i = 0; i < 2000; ++i) {
+      const auto forces = [&] {
+        const auto some = [&](double size) { return r.chance(0.3) ? 0.0 : r.in(-1, 1) * size; };
+        return verify::SectionForces{some(fA), some(0.3 * fA), some(0.3 * fA), some(fW), some(fW), some(fW)};
+      };
+      const verify::SectionForces fa = forces(), fb = forces();
+      const auto trace = [&](const verify::SectionForces& f, double size) {
+        const verify::SectionForces s = rating::detail::sum({}, f, size);
+        Trace out;
+        out.sections.emplace_back(s, verify::detail::Place{0.2, 0, en1999::Softening::none});
+        out.greatest.take(s, 0.2);
+        return out;
+      };
+      double low = 0, high = 100;
+      while (high - low > 1e-6 * high) {
+        const double size = 0.5 * (low + high);
+        (design.bound_between(0, trace(fa, size), trace(fb, size)) <= 1.0 ? low : high) = size;
+      }
+      double most = 0;
+      for (int k = 0; k <= 16; ++k) {
+        const verify::SectionForces between =
+            rating::detail::sum(rating::detail::sum({}, fa, k / 16.0), fb, 1.0 - k / 16.0);
+        const double u = design.utilisation(0, trace(between, low));
+        CHECK(u <= 1.0 + 1e-12);
+        most = u > most ? u : most;
+      }
+      close += most > 0.9;
+    }
+    CHECK(close > 100);  // the bound is no idle one
+  }
+}

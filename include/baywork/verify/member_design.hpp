@@ -144,7 +144,13 @@ class MemberDesign {
 
   /// Rows of what has been found: by member, in the order of checks. Utilisations that may be rounding are left out.
   std::vector<Row> rows() const {
+    std::size_t n = 0;
+    for (const Designed& d : members_) {
+      for (const Found& f : d.found) n += f.utilisation > no_force;
+      n += d.outside.text[0] != '\0';
+    }
     std::vector<Row> out;
+    out.reserve(n);  // rows are large: growing would move them all again
     for (std::size_t m = 0; m < members_.size(); ++m) {
       std::visit([&](const auto& design) { add_rows(design, m, out); }, members_[m].design);
       if (members_[m].outside.text[0] == '\0') continue;
