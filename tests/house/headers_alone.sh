@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 # Compiles every header by itself, then all of them in one file after macros that other people's headers define.
 # Usage: headers_alone.sh WHICH COMPILER INCLUDE_DIR EIGEN_DIR SCRATCH WARNING...
-# WHICH: "all" headers are compiled alone, or the "public" ones (those of whole folders) only.
+# WHICH: "all" headers that a user may include are compiled alone, or the "public" ones (those of whole folders) only.
 set -eu
 which=$1 compiler=$2 include=$3 eigen=$4 scratch=$5
 shift 5
@@ -16,7 +16,7 @@ printf '#include <%s>\n' "$header" | "$@" -x c++ - || { echo "<$header> does not
 END
 (cd "$include" && find baywork -name '*.hpp' | sort) > "$scratch/headers"
 grep -x 'baywork/[^/]*' "$scratch/headers" > "$scratch/public"
-cp "$scratch/headers" "$scratch/all"
+grep -v /detail/ "$scratch/headers" > "$scratch/all"
 xargs -P 2 -I HEADER sh "$scratch/one.sh" HEADER \
   "$compiler" -std=c++20 -fsyntax-only "-I$include" -isystem "$eigen" "$@" < "$scratch/$which"
 

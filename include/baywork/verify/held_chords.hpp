@@ -46,10 +46,10 @@ inline CriticalLoad critical_load(const HeldPair& p) {
   if (!(p.shear_stiffness > 0.0))
     fail<BadDescription>(place, "its shear stiffness is " + text::number(p.shear_stiffness), "a number above zero, also infinity, is accepted");
   CriticalLoad out;
-  const double k = pi_v<double> / p.length, I = p.A_ch * p.width * p.width / 2.0;
+  const double k = pi_v<double> / p.length, bending = p.E * p.A_ch * p.width * p.width / 2.0;
   const std::size_t most = static_cast<std::size_t>(larger(1.0, std::floor(p.length / (2.0 * p.bay) * (1.0 + 1e-12))));
   for (std::size_t n = 1; n <= most; ++n) {
-    const double kn = k * static_cast<double>(n), P = kn * kn * p.E * I;
+    const double kn = k * static_cast<double>(n), P = kn * kn * bending;
     const double N = P / (1.0 + P / p.shear_stiffness) + p.restraint / (kn * kn) + kn * kn * 2.0 * p.E * p.I_ch;
     if (out.half_waves == 0 || N < out.N_cr) out = {N, n};
   }

@@ -137,11 +137,11 @@ inline const char* reason(JointScope scope) {
 
 namespace detail {
 
-inline bool is_tube(double d, double t) { return std::isfinite(d) && std::isfinite(t) && t > 0.0 && 2.0 * t < d; }
+inline bool is_tube(double d, double t) { return is_finite(d) && is_finite(t) && t > 0.0 && 2.0 * t < d; }
 
 inline JointScope brace_scope(double d, double t, double theta, double d0) {
   constexpr double slack = 1e-9;
-  if (!is_tube(d, t) || !std::isfinite(theta)) return JointScope::not_tubes;
+  if (!is_tube(d, t) || !is_finite(theta)) return JointScope::not_tubes;
   if (d / d0 < 0.2 - slack) return JointScope::narrow_brace;
   if (d / d0 > 1.0 + slack) return JointScope::wide_brace;
   if (t < 0.0025 * (1.0 - slack)) return JointScope::wall_too_thin;
@@ -155,7 +155,7 @@ inline JointScope brace_scope(double d, double t, double theta, double d0) {
 inline JointScope pair_scope(const TubeJoint& j) {
   constexpr double slack = 1e-9;
   const JointPartner& p = j.partner;
-  if (!std::isfinite(p.gap)) return JointScope::not_tubes;
+  if (!is_finite(p.gap)) return JointScope::not_tubes;
   if (pi_v<double> - j.theta - p.theta < pi_v<double> / 6.0 - slack) return JointScope::close_braces;
   if (p.gap >= 0.0) return p.gap < (j.t1 + p.t) * (1.0 - slack) ? JointScope::narrow_gap : JointScope::covered;
   if (j.overlap() < 0.25 - slack) return JointScope::little_overlap;
@@ -175,7 +175,7 @@ inline JointScope geometric_scope(const TubeJoint& j) {
   if (j.t0 > 0.025 * (1.0 + slack)) return JointScope::chord_too_thick;
   if (j.d0 / j.t0 < 10.0 - slack) return JointScope::stocky_chord;
   if (j.d0 / j.t0 > (j.type == JointType::x ? 40.0 : 50.0) + slack) return JointScope::slender_chord;
-  if (!(j.planes > 0.0) || !std::isfinite(j.planes)) return JointScope::bad_planes_factor;
+  if (!(j.planes > 0.0) || !is_finite(j.planes)) return JointScope::bad_planes_factor;
   const JointScope own = detail::brace_scope(j.d1, j.t1, j.theta, j.d0);
   if (own != JointScope::covered || j.type != JointType::k_or_n) return own;
   const JointScope other = detail::brace_scope(j.partner.d, j.partner.t, j.partner.theta, j.d0);

@@ -99,7 +99,7 @@ namespace detail {
 
 inline WeldScope weld_geometry(const SaddleWeld& w, double least_length) {
   constexpr double slack = 1e-9;
-  if (!(w.t > 0.0 && 2.0 * w.t < w.d && std::isfinite(w.d) && w.throat > 0.0 && std::isfinite(w.throat)))
+  if (!(w.t > 0.0 && 2.0 * w.t < w.d && is_finite(w.d) && w.throat > 0.0 && is_finite(w.throat)))
     return WeldScope::not_a_tube;
   if (!(w.theta >= pi_v<double> / 6.0 - slack && w.theta <= pi_v<double> / 2.0 + slack)) return WeldScope::angle;
   return pi_v<double> * w.d < least_length ? WeldScope::short_weld : WeldScope::covered;

@@ -1,0 +1,5 @@
+// SPDX-License-Identifier: MIT
+// The solver for double, compiled once for this project's examples and measurements: see the end of frame_solver.hpp.
+#include <baywork/solve/frame_solver.hpp>
+
+template class baywork::BasicFrameSolver<double>;
