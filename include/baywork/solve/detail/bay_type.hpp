@@ -32,7 +32,7 @@ struct NodeMatrix {
 template <class S>
 class Room {
  public:
-  explicit Room(std::size_t size) : all_(std::make_unique_for_overwrite<S[]>(size + line / sizeof(S) + 1)), begin_(all_.get()) {
+  explicit Room(std::size_t size) : all_(new S[size + line / sizeof(S) + 1]), begin_(all_.get()) {
     begin_ += (line - reinterpret_cast<std::uintptr_t>(begin_) % line) % line / sizeof(S);
   }
   S* begin() const noexcept { return begin_; }
