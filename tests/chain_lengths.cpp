@@ -201,3 +201,12 @@ TEST_CASE("pure bending of up to a hundred thousand bays, exactly") {
   bend_purely(ladder(10000, true), 1e-8, 1e-11);
   bend_purely(ladder(100000), 1e-10, 1e-10);
 }
+
+TEST_CASE("a long sound girder is not suspected of being a mechanism, which would cost a search") {
+  for (const bool irregular : {false, true}) {
+    const detail::PreparedFrame<double> p(model_of(box(irregular ? 20000 : 100000, irregular).girder()).frame);
+    detail::ChainEngine<double> chain(p, detail::ChainFinder<double>(p.frame).find());
+    REQUIRE(chain.factor(p, false, 8, one_after_the_other));
+    CHECK(chain.smallest_pivot_ratio() > 1e-12);
+  }
+}

@@ -165,7 +165,7 @@ class DeformationChain {
       std::size_t worst = 0;
       const std::size_t n1 = bay.n1, n2 = bay.n2;
       ratio_[i] = K::eliminate(n1, n2, bay.ld, k.data(), &worst);
-      see_sizes(i, n1, bay.ld, k.data());
+      see_sizes(i, 0, n1, bay.ld, k.data());
       std::copy(k.begin(), k.begin() + static_cast<std::ptrdiff_t>(bay.ld * n1), factor_.begin() + static_cast<std::ptrdiff_t>(factor_start_[i]));
       for (std::size_t c = 0; c < n2; ++c)
         for (std::size_t r = c; r < n2; ++r) s[c * padded(n2) + r] = k[(n1 + c) * bay.ld + n1 + r];
@@ -174,11 +174,11 @@ class DeformationChain {
   }
 
   /// The diagonals that `eliminate` starts from may hold what rounding has left of nothing: pivots are compared with the
-  /// stiffness of bays, too. `l`: from `eliminate`, 1/pivot on the diagonal.
-  void see_sizes(std::size_t i, std::size_t n, std::size_t ld, const S* l) {
+  /// stiffness of bays, too, from unknown `from` on. `l`: from `eliminate`, 1/pivot on the diagonal.
+  void see_sizes(std::size_t i, std::size_t from, std::size_t n, std::size_t ld, const S* l) {
     double least = ratio_[i];
     const GroundTie<S>* tie = ties(i);
-    for (std::size_t u = 0; u < n; ++u) {
+    for (std::size_t u = from; u < n; ++u) {
       while (tie != ties_end(i) && tie->unknown < u) ++tie;
       if (tie != ties_end(i) && tie->unknown == u) continue;  // held, idle or on a spring of any size
       const double size = bays_->bays().size_of_pivot(u, 1.0 / value_of(l[u * ld + u]));
@@ -195,7 +195,7 @@ class DeformationChain {
     end_step(ties(meet_), ties_end(meet_), arms_.plain(meet_), n, ld, m.data());
     std::size_t worst = 0;
     ratio_[meet_] = K::eliminate(n, 0, ld, m.data(), &worst);
-    see_sizes(meet_, n, ld, m.data());
+    see_sizes(meet_, 6, n, ld, m.data());  // r is held by the supports alone: soft in a long girder
     meeting_.swap(m);
     return smallest_pivot_ratio() > 0.0;
   }
