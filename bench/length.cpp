@@ -69,7 +69,8 @@ Measured measure(bench::Kind kind, std::size_t bays) {
   Measured m{static_cast<double>(bays), 1e300, 1e300};
   double peak_factor = 0, peak_solve = 0;
   FrameAnswer answer;
-  for (int run = 0; run < 3; ++run) {  // the first for memory, the others for time
+  const int runs = bays > 200000 ? 1 : 3;    // the longest has no room for a second frame: its time holds fresh pages
+  for (int run = 0; run < runs; ++run) {  // the first for memory, the others for time
     auto start = std::chrono::steady_clock::now();
     const FrameSolver solver(run == 0 ? std::move(frame) : Frame(frame));
     m.factor = (std::min)(m.factor, seconds_since(start));
@@ -85,7 +86,7 @@ Measured measure(bench::Kind kind, std::size_t bays) {
     std::printf("%10zu  %-22s %12.1f %12.3f %12.3f   %.1e  %.6e", bays, name(solver.path()),
                 static_cast<double>(solver.factor_bytes()) / m.bays, peak_factor / 1e9, peak_solve / 1e9,
                 answer.certificate.worst(), answer.motions[6 * mid_node + 2]);
-    frame = solver.frame();
+    if (runs > 1) frame = solver.frame();
   }
   std::printf(" %10.4f %10.4f\n", m.factor, m.solve);
   std::fflush(stdout);
@@ -95,12 +96,13 @@ Measured measure(bench::Kind kind, std::size_t bays) {
 }  // namespace
 
 int main(int argc, char** argv) try {
-  keep_memory();
-  std::string list = "1000,10000,100000,1000000";
+  std::string list = "1000,10000,100000";
   if (argc > 1) list = argv[1];
   std::vector<std::size_t> bays;
   std::istringstream in(list);
   for (std::string word; std::getline(in, word, ',');) bays.push_back(std::stoul(word));
+  // with the longest, what is kept would stand in the way of what is needed
+  if (std::all_of(bays.begin(), bays.end(), [](std::size_t n) { return n <= 200000; })) keep_memory();
   for (const bench::Kind kind : {bench::Kind::box, bench::Kind::irregular}) {
     std::printf("%s\n%10s  %-22s %12s %12s %12s   %s  %s %10s %10s\n", bench::name(kind), "bays", "path", "factor B/bay",
                 "made [GB]", "solved [GB]", "certified", "middle [m]   ", "made [s]", "solved [s]");
