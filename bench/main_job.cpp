@@ -6,32 +6,28 @@
 
 #include <baywork/response.hpp>
 
+#include "support/girders.hpp"
+
 namespace {
 
 using namespace baywork;
 using namespace baywork::literals;
 
-BoxGirder box(std::size_t bays) {
-  const auto alloy = material::en_aw_6082_t6();
-  const Bar chord{RoundTube{60.3_mm, 5.0_mm}, alloy}, cross{RoundTube{48.3_mm, 4.0_mm}, alloy}, brace{RoundTube{26.9_mm, 3.2_mm}, alloy};
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays, .bay_length = 0.5_m, .width = 0.5_m, .depth = 0.5_m, .chord = chord,
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side}, .supports = simply_supported()};
-}
+Girder box(std::size_t bays) { return bench::girder(bench::Kind::box, bays); }
 
 void describe_to_frame(benchmark::State& state) {
-  const Girder g = box(static_cast<std::size_t>(state.range(0))).girder();
+  const Girder g = box(static_cast<std::size_t>(state.range(0)));
   for (auto _ : state) benchmark::DoNotOptimize(model_of(g));
 }
 
 void frame_to_factor(benchmark::State& state) {
-  const GirderModel m = model_of(box(static_cast<std::size_t>(state.range(0))).girder());
+  const GirderModel m = model_of(box(static_cast<std::size_t>(state.range(0))));
   for (auto _ : state) benchmark::DoNotOptimize(FrameSolver(m.frame));
 }
 
 /// The library's own sparse path on the same matrix: assembly from triplets, analysis, factorisation, one solution.
 void eigen_assemble_factor_solve(benchmark::State& state) {
-  const detail::PreparedFrame<double> p(model_of(box(static_cast<std::size_t>(state.range(0))).girder()).frame);
+  const detail::PreparedFrame<double> p(model_of(box(static_cast<std::size_t>(state.range(0)))).frame);
   const auto n = static_cast<Eigen::Index>(p.freedoms.count);
   const Eigen::VectorXd b = Eigen::VectorXd::Ones(n);
   for (auto _ : state) {
@@ -53,7 +49,7 @@ void one_more_load_certified(benchmark::State& state) {
 }
 
 void eigen_one_more_load(benchmark::State& state) {
-  const detail::PreparedFrame<double> p(model_of(box(static_cast<std::size_t>(state.range(0))).girder()).frame);
+  const detail::PreparedFrame<double> p(model_of(box(static_cast<std::size_t>(state.range(0)))).frame);
   const auto n = static_cast<Eigen::Index>(p.freedoms.count);
   std::vector<Eigen::Triplet<double>> t;
   for (const auto& e : p.stiffness_entries()) t.emplace_back(e.row, e.column, e.value);

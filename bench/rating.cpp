@@ -3,27 +3,22 @@
 #include <benchmark/benchmark.h>
 
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include <baywork/rating.hpp>
+
+#include "support/girders.hpp"
 
 namespace {
 
 using namespace baywork;
 using namespace baywork::literals;
 
-BoxGirder box(std::size_t bays, Supports supports) {
-  const auto alloy = material::en_aw_6082_t6();
-  const Bar chord{RoundTube{60.3_mm, 5.0_mm}, alloy}, cross{RoundTube{48.3_mm, 4.0_mm}, alloy};
-  const Bar brace{RoundTube{26.9_mm, 3.2_mm}, alloy};
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays,
-          .bay_length = 0.5_m,
-          .width = 0.5_m,
-          .depth = 0.5_m,
-          .chord = chord,
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .supports = std::move(supports)};
+Girder box(std::size_t bays, Supports supports) {
+  Girder g = bench::girder(bench::Kind::box, bays);
+  g.supports = std::move(supports);
+  return g;
 }
 
 /// Self-weight and five actions of which one is there at a time: twelve combinations.

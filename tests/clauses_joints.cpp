@@ -9,6 +9,8 @@
 
 #include <baywork/verify/en1999_joint.hpp>
 
+#include "support/by_hand.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -17,14 +19,6 @@ using verify::ChordForces;
 using verify::JointScope;
 using verify::JointType;
 using verify::TubeJoint;
-
-constexpr double pi = 3.14159265358979323846, deg = pi / 180, mm = 1e-3, MPa = 1e6;
-
-bool close(double is, double should, double relative) {
-  const bool good = std::fabs(is - should) <= relative * std::fabs(should);
-  if (!good) MESSAGE("is ", is, " should be ", should);
-  return good;
-}
 
 TubeJoint thin_brace() { return {.d0 = 60 * mm, .t0 = 4 * mm, .d1 = 30 * mm, .t1 = 3 * mm}; }
 

@@ -10,6 +10,8 @@
 
 #include <baywork/verify/weld.hpp>
 
+#include "support/by_hand.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -19,14 +21,6 @@ using verify::SectionForces;
 using verify::WeldPart;
 using verify::WeldScope;
 using verify::WeldStress;
-
-constexpr double pi = 3.14159265358979323846, deg = pi / 180, mm = 1e-3, MPa = 1e6;
-
-bool close(double is, double should, double relative) {
-  const bool good = std::fabs(is - should) <= relative * std::fabs(should);
-  if (!good) MESSAGE("is ", is, " should be ", should);
-  return good;
-}
 
 SaddleWeld upright() { return {30 * mm, 3 * mm, 90 * deg, 4 * mm}; }
 SaddleWeld slanting() { return {30 * mm, 3 * mm, 45 * deg, 4 * mm}; }

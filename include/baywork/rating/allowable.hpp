@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <numeric>
 #include <ostream>
 #include <string>
 #include <utility>
@@ -220,11 +221,7 @@ class Rater {
     const double limit = factor;
     const std::size_t n = design_.size();
     std::size_t step = 1 + 5 * n / 13;
-    const auto shared = [](std::size_t a, std::size_t b) {
-      while (b != 0) a = std::exchange(b, a % b);
-      return a;
-    };
-    while (n > 0 && shared(step, n) != 1) ++step;
+    while (n > 0 && std::gcd(step, n) != 1) ++step;
     std::vector<detail::FirstCrossing> crossings;
     for (const detail::Line& l : lines_) crossings.emplace_back(design_, l, load);
     for (std::size_t i = 0, m = 0; i < n; ++i, m = (m + step) % n)

@@ -17,6 +17,10 @@
 
 namespace baywork::detail {
 
+/// least := the smaller of it and a pivot ratio; 0 where that is below zero or not a number.
+inline void see_ratio(double ratio, double& least) noexcept {
+  if (!(ratio >= least)) least = ratio > 0.0 ? ratio : 0.0;
+}
 /// The smallest of pivot ratios; 0 where one of them is not a number.
 inline double smallest_of(const std::vector<double>& ratios) noexcept {
   double least = 1.0;
@@ -79,8 +83,7 @@ class ChainBays {
     t.count = 1;
     fill(p, t);
     inner_ratio_ = 1.0;
-    for (const BayType<S>& each : types_)
-      if (!(each.inner_ratio >= inner_ratio_)) inner_ratio_ = each.inner_ratio > 0.0 ? each.inner_ratio : 0.0;
+    for (const BayType<S>& each : types_) see_ratio(each.inner_ratio, inner_ratio_);
   }
 
   std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
@@ -226,7 +229,7 @@ class ChainBays {
       fill_condensed(p, t);
     else
       fill_directly(p, t);
-    if (!(t.inner_ratio >= inner_ratio_)) inner_ratio_ = t.inner_ratio > 0.0 ? t.inner_ratio : 0.0;
+    see_ratio(t.inner_ratio, inner_ratio_);
     for (const BasicBlock6<S>& b : t.first)
       for (std::size_t u = 0; u < 6 && b.row == b.column; ++u)
         if (const double d = value_of(b(u, u)); d > stiffest_[u < 3 ? 0 : 1]) stiffest_[u < 3 ? 0 : 1] = d;

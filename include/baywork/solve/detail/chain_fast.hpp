@@ -105,19 +105,6 @@ class FastChain {
   /// x := K⁻¹ b for m columns, both `ld` apart, on all stations: those inside segments, too. x may be b.
   void solve_many(const S* b, S* x, std::size_t ld, std::size_t m, ManySpace& space) const;
 
-  /// Ties of station i in its full matrix: springs added, held and idle motions cut off.
-  static void add_ties(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m) {
-    for (const GroundTie<S>* t = ground.begin(i); t != ground.end(i); ++t) {
-      const std::size_t u = t->unknown;
-      if (t->kind == GroundTie<S>::Kind::spring) {
-        m[u * ld + u] += t->stiffness;
-        continue;
-      }
-      for (std::size_t k = 0; k < n; ++k) m[u * ld + k] = m[k * ld + u] = S(0);
-      m[u * ld + u] = S(1);
-    }
-  }
-
  private:
   using K = KernelsOf<S>;
   static constexpr std::uint32_t no_list = static_cast<std::uint32_t>(-1);
@@ -165,7 +152,7 @@ class FastChain {
 
   /// m := its inverse, with nothing where a motion is held; the pivot ratio against `own`, the diagonal before elimination.
   double invert(const ChainGround<S>& ground, std::size_t i, std::size_t n, std::size_t ld, S* m, const S* own) const {
-    add_ties(ground, i, n, ld, m);
+    tie_down(ground.begin(i), ground.end(i), n, ld, m);
     double left = 1.0;
     const GroundTie<S>* tie = ground.begin(i);
     for (std::size_t k = 0; k < n; ++k) {

@@ -60,4 +60,19 @@ class ChainGround {
   std::vector<GroundTie<S>> ties_;
 };
 
+/// Springs added, held and idle coordinates cut off; of k the lower triangle counts.
+template <class S>
+void tie_down(const GroundTie<S>* tie, const GroundTie<S>* end, std::size_t n, std::size_t ld, S* k) {
+  for (; tie != end; ++tie) {
+    const std::size_t u = tie->unknown;
+    if (tie->kind == GroundTie<S>::Kind::spring) {
+      k[u * ld + u] += tie->stiffness;
+      continue;
+    }
+    for (std::size_t c = 0; c < u; ++c) k[c * ld + u] = S(0);
+    for (std::size_t r = u + 1; r < n; ++r) k[u * ld + r] = S(0);
+    k[u * ld + u] = S(1);
+  }
+}
+
 }  // namespace baywork::detail

@@ -222,9 +222,6 @@ class ChainRuns {
     return any;
   }
 
-  void see_ratio(double ratio) {
-    if (!(ratio >= ratio_)) ratio_ = ratio > 0.0 ? ratio : 0.0;
-  }
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
     Joined<S>& out = joined_.emplace_back();
@@ -245,8 +242,8 @@ class ChainRuns {
     start(m, ld * n, ta.second, ld);
     add_blocks(tb.first, m, ld);
     bays_->add_station(p, a.last, m, ld);
-    for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])));
-    see_ratio(K::invert(n, ld, m));
+    for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])), ratio_);
+    see_ratio(K::invert(n, ld, m), ratio_);
     out.pivot.resize(K::packed_size(n));
     K::pack(n, ld, m, out.pivot.data());
     K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, x);

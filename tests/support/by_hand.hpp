@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// What hand calculations are written in and compared with.
+#pragma once
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+inline constexpr double pi = 3.14159265358979323846, deg = pi / 180, mm = 1e-3, MPa = 1e6;
+
+inline bool close(double is, double should, double relative) {
+  const bool good = std::fabs(is - should) <= relative * std::fabs(should);
+  if (!good) MESSAGE("is ", is, " should be ", should);
+  return good;
+}
