@@ -10,35 +10,15 @@
 
 #include <baywork/rating.hpp>
 
+#include "support/girder_between_hoists.hpp"
+#include "support/print_interaction.hpp"
+
 using namespace baywork;
 using namespace baywork::literals;
 
 namespace {
 
-/// The screen girder of the demo, hung by its upper chords at both ends.
-BoxGirder girder(double span) {
-  const auto alloy = material::en_aw_6082_t6();
-  const Bar chord{RoundTube{60.3_mm, 5.0_mm}, alloy};  // sizes of EN 10220
-  const Bar cross{RoundTube{48.3_mm, 4.0_mm}, alloy};
-  const Bar brace{RoundTube{26.9_mm, 3.2_mm}, alloy};
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = static_cast<std::size_t>(std::lround(span / 0.5_m)),
-          .bay_length = 0.5_m,
-          .width = 0.5_m,
-          .depth = 0.5_m,
-          .chord = chord,
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = hung_at({0.0, span})};
-}
-
 LoadCase own() { return {"self-weight", Nature::permanent, {self_weight(1.05)}}; }
-
-/// "bay 12, top left chord": the place without the section.
-std::string bar_of(const verify::Row& row) {
-  const std::string place = verify::place(row);
-  return place.substr(0, place.rfind(", "));
-}
 
 std::string cell(double v, int decimals, std::size_t width) { return text::right(text::fixed(v, decimals), width); }
 
@@ -50,7 +30,7 @@ void print_hand_table(const rating::LoadTable& table) {
     std::cout << text::right(rating::name(c.pattern), 18) << "  found";
   std::cout << "\n       m     kNm      kN\n";
   for (const rating::TableRow& r : table.rows) {
-    const Analysis analysis{girder(r.span)};
+    const Analysis analysis{examples::girder_between_hoists(r.span)};
     const rating::HandCapacity hand = rating::hand_capacity(analysis);
     std::cout << cell(r.span, 2, 8) << cell(hand.M / 1e3, 1, 8) << cell(hand.V / 1e3, 1, 8);
     for (const rating::TableCell& c : r.cells) {
@@ -66,7 +46,7 @@ void print_hand_table(const rating::LoadTable& table) {
 }
 
 void print_left_over(double span) {
-  const Analysis analysis{girder(span)};
+  const Analysis analysis{examples::girder_between_hoists(span)};
   constexpr double q = 0.5 * 1.25 * 14.0 * 14.0, sheet = 1.8;  // gusts of 14 m/s; a sign's coefficient, from memory
   const std::vector<ChordRef> lower{ChordOf::bottom_left, ChordOf::bottom_right};
   const Vec3<> on_screen{0, -q * sheet * (4.5_m / 2), 0};
@@ -93,23 +73,6 @@ void print_left_over(double span) {
   }
 }
 
-void print_interaction(double span) {
-  const Analysis analysis{girder(span)};
-  const rating::Rater rater(analysis.solve(std::vector{own()}));
-  std::cout << "\nWEIGHT WITH WIND on " << span
-            << " m: uniform loads down and across together, kN/m; the wind at the girder's middle, and 1 m\n"
-            << "below it (a cloth that hangs)\n"
-            << "      down    across  governed by                              |      down    across  governed by\n";
-  const auto at_middle = rating::interaction_curve(rater, {.rays = 24});
-  const auto below = rating::interaction_curve(rater, {.rays = 24, .eccentricity = 1.0_m});
-  const auto half = [](const rating::InteractionPoint& p) {
-    return cell(p.vertical / 1e3, 2, 10) + cell(p.horizontal / 1e3, 2, 10) + "  " +
-           text::left(bar_of(p.allowable.row), 40);
-  };
-  for (std::size_t i = 0; i <= 6 && i < at_middle.size() && i < below.size(); ++i)
-    std::cout << half(at_middle[i]) << " |" << half(below[i]) << '\n';
-}
-
 }  // namespace
 
 int main() {
@@ -117,11 +80,12 @@ int main() {
   terms.placed = {own()};
   terms.loading.points_at = rating::PointsAt::stations;
   terms.orientation = "braced faces upright, open faces level";
-  const rating::LoadTable table = rating::load_table(std::vector<double>{6, 8, 10, 12, 14, 16}, girder, terms);
+  const rating::LoadTable table = rating::load_table(std::vector<double>{6, 8, 10, 12, 14, 16}, examples::girder_between_hoists, terms);
   std::cout << table;
   print_hand_table(table);
   print_left_over(12.0);
-  print_interaction(12.0);
+  const Analysis twelve{examples::girder_between_hoists(12.0)};
+  examples::print_interaction(rating::Rater(twelve.solve(std::vector{own()})));
   std::cout
       << "\nHoists, slings and guys, joints, splices and the stability of the whole are not in any number above.\n"
          "A calculation aid: results must be checked by a licensed engineer against the standards that apply.\n";

@@ -17,6 +17,8 @@
 
 #include <baywork/baywork.hpp>
 
+#include "support/girder_between_hoists.hpp"
+#include "support/print_interaction.hpp"
 #include "support/result_files.hpp"
 
 using namespace baywork;
@@ -140,6 +142,29 @@ void print_splices(const Response& r) {
   std::cout << '\n';
 }
 
+/// What the girder may carry beside all that acts on it already, and tables of the same girder between two hoists.
+void print_rating(const Cases& cases) {
+  const rating::Rater rater(cases);
+  std::cout << "WHAT IT MAY CARRY BESIDES (imposed, characteristic, shared by the lower chords; all cases above stay on it)\n";
+  for (const rating::Pattern p : {rating::Pattern::uniform, rating::Pattern::centre_point, rating::Pattern::cantilever_end}) {
+    const rating::Allowable a = rater.allowable(rating::pattern_load(cases.analysis(), p).unit);
+    std::cout << "  " << text::left(rating::name(p), 16);
+    if (a.is_load())
+      std::cout << rating::rounded_down(a.factor / 1e3, 2) << (rating::points(p) == 0 ? " kN/m" : " kN") << ", by " << examples::bar_of(a.row)
+                << ", " << verify::name(a.row.check) << " in " << a.combination << '\n';
+    else
+      std::cout << rating::name(a.verdict) << '\n';
+  }
+  rating::TableTerms terms;
+  terms.placed = {{"self-weight", Nature::permanent, {self_weight(1.05)}}};
+  terms.loading.points_at = rating::PointsAt::stations;
+  terms.orientation = "braced faces upright, open faces level";
+  std::cout << '\n' << rating::load_table(std::vector<double>{6, 8, 10, 12}, examples::girder_between_hoists, terms);
+  const Analysis eight{examples::girder_between_hoists(8.0)};  // the distance of the two hoists
+  examples::print_interaction(rating::Rater(eight.solve(terms.placed), terms.terms));
+  std::cout << '\n';
+}
+
 void print_cautions() {
   std::cout << "CAUTIONS\n"
                "  This is a calculation aid, not a load certificate: a licensed engineer who has the standards must check it, and\n"
@@ -175,6 +200,7 @@ int main(int argc, char** argv) {
     print_hoists(cases, proof);
     std::cout << "PROOF, " << proof << "\n\n";
     std::cout << "OPEN FACE\n" << portal << '\n' << energy_shares(wind) << '\n';
+    print_rating(cases);
     print_splices(cases.combine(proof.combinations()[proof.worst().combination]));
     std::vector<HandChecks> checks;
     for (std::size_t i = 0; i < cases.size(); ++i) checks.push_back(hand_checks(cases[i]));
