@@ -251,9 +251,15 @@ TEST_CASE("joints are checked only where asked for, and change no other row") {
   }
   CHECK(rows_of(with, Check::joint).size() == 8);
   CHECK(rows_of(with, Check::weld).size() == 8);
-  CHECK(without.not_covered()[1].find("Joints, welds") == 0);
-  CHECK(with.not_covered()[1].find("Splices") == 0);
-  CHECK(verify::by_material(r, with_joints()).not_covered()[1].find("Welds") == 0);
+  const auto leaves_out = [](const Proof& p, const std::string& begins) {
+    for (const std::string& s : p.not_covered())
+      if (s.find(begins) == 0) return true;
+    return false;
+  };
+  CHECK(leaves_out(without, "Joints, welds"));
+  CHECK_FALSE(leaves_out(with, "Joints"));
+  CHECK_FALSE(leaves_out(with, "Welds"));
+  CHECK(leaves_out(verify::by_material(r, with_joints()), "Welds"));
   verify::Basis halfway;
   halfway.joints.throat = 3.0_mm;
   CHECK_THROWS_AS(verify::by_material(r, halfway), BadDescription);

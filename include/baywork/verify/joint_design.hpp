@@ -6,61 +6,27 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/response/cut_forces.hpp>
-#include <baywork/verify/basis.hpp>
 #include <baywork/verify/brace_ends.hpp>
-#include <baywork/verify/en1999_joint.hpp>
+#include <baywork/verify/designed_end.hpp>
 #include <baywork/verify/found.hpp>
-#include <baywork/verify/weld.hpp>
+#include <baywork/verify/topic.hpp>
 
 namespace baywork::verify::detail {
 
-/// One end with all that does not change with the loads.
-struct DesignedEnd {
-  TubeJoint tubes{};
-  en1993::JointResistance unstressed{};  ///< least over what the joint may be: T or Y, X, K or N with each neighbour
-  double f_face = 0;                     ///< design strength that the chord's compression is compared with [Pa]
-  bool aluminium = false;
-  const char* outside = "";
-  bool checked = false;  ///< nothing of the joint is outside the scope
-  SaddleWeld weld{};
-  en1993::WeldMetal steel_weld{};
-  en1999::WeldMetal aluminium_weld{};
-  const char* weld_outside = "";
-  bool weld_checked = false;
-
-  BraceForces own{};  ///< in the combination at hand
-  SectionForces cut{};
-  Vec3<> pull{};  ///< on the joint, global axes [N]
-
-  struct Worst {
-    double utilisation = 0, n_p = 0, own_N = 0;
-    BraceForces forces{};
-    std::size_t combination = 0;
-  } joint{};
-  bool gap_checked = false;  ///< bars in two planes, and a gap after this one
-  struct WorstGap {
-    double utilisation = 0, N = 0, V = 0;
-    std::size_t combination = 0;
-  } gap{};
-  struct WorstWeld {
-    double utilisation = 0;
-    LineLoads loads{};
-    std::size_t combination = 0;
-  } seam{};
-};
-
 class JointDesign {
  public:
-  JointDesign(const Analysis& analysis, const Basis& basis, const std::vector<bool>& skip)
-      : analysis_(analysis), model_(analysis.model()), basis_(basis) {
-    if (!basis.joints.checked) return;
-    places_ = brace_ends(analysis);
+  explicit JointDesign(const Given& given)
+      : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis) {
+    if (!basis_.joints.checked) return;
+    places_ = brace_ends(analysis_);
     designed_.resize(places_.ends.size());
+    const std::vector<bool>& skip = given.not_designed;
     for (std::size_t i = 0; i < designed_.size(); ++i)
       if (!skip[places_.ends[i].member] && !skip[places_.ends[i].chord()]) prepare(i);
   }
@@ -101,6 +67,26 @@ class JointDesign {
       say(places_.ends[i].member, d.weld_outside);
     }
     for (const std::size_t m : places_.elsewhere) say(m, "joint: it ends on another bar of a face, not on a chord");
+  }
+
+  void add_words(Words& out) const {
+    const bool welds = basis_.joints.throat > 0.0;
+    out.not_covered.push_back(!basis_.joints.checked ? "Joints, welds, eccentricities inside joints."
+                              : welds                ? "Eccentricities inside joints."
+                                                     : "Welds, eccentricities inside joints.");
+    if (!basis_.joints.checked) return;
+    out.assumptions.push_back(
+        "Joints of round tubes: EN 1993-1-8 7.4, the least of what the joint may be (T or Y, X, K or N with each "
+        "neighbour), 0.9 of it with bars in a second plane, moments where the bars' flexible length ends. At its ends "
+        "the girder's chord is taken to go on beyond the joint or to be closed by a stiff plate.");
+    if (std::any_of(designed_.begin(), designed_.end(), [](const DesignedEnd& d) { return d.aluminium; }))
+      out.assumptions.push_back(std::string("Aluminium joints: the same with the strengths beside welds, ") +
+                                en1999::joint_label + ".");
+    if (welds)
+      out.assumptions.push_back("Welds: fillets all round every bar, throat " +
+                                baywork::text::number(basis_.joints.throat * 1e3) +
+                                " mm, under line loads spread evenly; EN 1993-1-8 7.3.1 may ask for the bar's full "
+                                "strength.");
   }
 
  private:
@@ -225,7 +211,7 @@ class JointDesign {
   static SectionForces cut(const Response& response, std::size_t m, bool at_start, double length) {
     const std::array<double, 6>& start = response.answer().members[m].start;
     const CutForces f = baywork::detail::cut_forces(start, response.loads_on(m), at_start ? 0.0 : length,
-                                                 at_start ? CutSide::before : CutSide::after);
+                                                    at_start ? CutSide::before : CutSide::after);
     return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz};
   }
 

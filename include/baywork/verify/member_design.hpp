@@ -17,6 +17,7 @@
 #include <baywork/verify/en1993_member.hpp>
 #include <baywork/verify/en1999_member.hpp>
 #include <baywork/verify/system_lengths.hpp>
+#include <baywork/verify/topic.hpp>
 #include <baywork/verify/welded_ends.hpp>
 
 namespace baywork::verify {
@@ -35,10 +36,10 @@ struct OutsideReason {
 class MemberDesign {
  public:
   MemberDesign(const Analysis& analysis, const Basis& basis, Standards which)
-      : analysis_(analysis), model_(analysis.model()) {
+      : analysis_(analysis), model_(analysis.model()), basis_(basis) {
     validate(basis);
-    prepare_bars(basis, which);
-    prepare_members(basis);
+    prepare_bars(which);
+    prepare_members();
   }
 
   /// Takes one combination's forces into what has been found.
@@ -166,13 +167,27 @@ class MemberDesign {
       out[m] = std::holds_alternative<std::monostate>(members_[m].design);
     return out;
   }
-  bool any_aluminium() const { return uses<AluminiumMember>(); }
-  bool any_steel() const { return uses<SteelMember>(); }
-  bool any_unspecified_welding() const {
-    for (const Bar& b : model_.bars)
-      if (b.material.family == material::Family::aluminium && b.material.welding == material::Welding::unspecified)
-        return true;
-    return false;
+  void add_words(Words& out) const {
+    using baywork::text::number;
+    std::vector<std::string>& says = out.assumptions;
+    says.push_back(
+        "Buckling lengths are system lengths times their factors: between joints, of chords between the stations that "
+        "hold them. They hold for bars whose ends stay in place.");
+    if (uses<AluminiumMember>()) {
+      says.push_back("EN 1999-1-1: gamma_M1 = " + number(basis_.aluminium.gamma_M1) +
+                     ", gamma_M2 = " + number(basis_.aluminium.gamma_M2) + " (nationally determined).");
+      says.push_back(
+          "Every joint is welded: aluminium bars are softened over their whole section at welded ends, chords at every "
+          "station where a bar joins them or modules meet, over the footprints and the extent of 6.1.6.3 beside them.");
+      says.push_back(
+          "Buckling of welded chords and cross members takes their welds as lying in the middle of the buckling wave, "
+          "on the safe side; that of pinned bars takes them where they are.");
+      if (any_unspecified_welding()) says.push_back("Welding is taken as MIG where the material does not say.");
+    }
+    if (uses<SteelMember>())
+      says.push_back("EN 1993-1-1: gamma_M0 = " + number(basis_.steel.gamma_M0) + ", gamma_M1 = " +
+                     number(basis_.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
+    out.not_covered.push_back("Lateral-torsional buckling of open sections, warping torsion.");
   }
 
  private:
@@ -191,8 +206,15 @@ class MemberDesign {
     return false;
   }
 
+  bool any_unspecified_welding() const {
+    for (const Bar& b : model_.bars)
+      if (b.material.family == material::Family::aluminium && b.material.welding == material::Welding::unspecified)
+        return true;
+    return false;
+  }
+
   /// Section resistances, once for each different bar.
-  void prepare_bars(const Basis& basis, Standards which) {
+  void prepare_bars(Standards which) {
     aluminium_.resize(model_.bars.size());
     steel_.resize(model_.bars.size());
     outside_.resize(model_.bars.size());
@@ -211,9 +233,9 @@ class MemberDesign {
         outside_[i] = {"its alloy has no buckling class"};
       else if (is_aluminium)
         outside_[i] =
-            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis.aluminium, welded(bar)));
+            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar)));
       else
-        outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis.steel));
+        outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis_.steel));
     }
   }
   /// Bars whose metal a weld softens count as welded in the class limits (safe side: all their welds lie at joints).
@@ -227,7 +249,7 @@ class MemberDesign {
     return {""};
   }
 
-  void prepare_members(const Basis& basis) {
+  void prepare_members() {
     const std::vector<SystemLength> lengths = system_lengths(analysis_);
     const std::vector<WeldedEnds> ends = welded_ends(analysis_);
     members_.resize(model_.bar_index.size());
@@ -237,7 +259,7 @@ class MemberDesign {
       d.outside = outside_[bar];
       if (d.outside.text[0] != '\0' && d.outside.nothing_checked) continue;
       const Member& member = model_.frame.members[m];
-      const BucklingFactors& k = basis.lengths.of(member.address.role);
+      const BucklingFactors& k = basis_.lengths.of(member.address.role);
       const double L_y = k.about_y * lengths[m].about_y, L_z = k.about_z * lengths[m].about_z;
       const SectionData<double>& s = model_.bars[bar].section;
       const double E = model_.bars[bar].material.E;
@@ -342,6 +364,7 @@ class MemberDesign {
 
   const Analysis& analysis_;
   const GirderModel& model_;
+  Basis basis_;
   std::vector<en1999::BarResistance> aluminium_;
   std::vector<en1993::BarResistance> steel_;
   std::vector<OutsideReason> outside_;

@@ -3,7 +3,9 @@
 #pragma once
 
 #include <algorithm>
+#include <cstddef>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -11,87 +13,64 @@
 #include <baywork/verify/joint_design.hpp>
 #include <baywork/verify/member_design.hpp>
 #include <baywork/verify/proof.hpp>
+#include <baywork/verify/topic.hpp>
 
 namespace baywork::verify {
 
 namespace detail {
 
-inline std::vector<std::string> assumptions(const MemberDesign& design, const Basis& basis, const std::string& set) {
-  using baywork::text::number;
-  std::vector<std::string> out;
-  out.push_back("Combinations: " + set + ".");
-  out.push_back("Forces are those of linear first-order analysis without imperfections.");
-  out.push_back(
-      "Buckling lengths are system lengths times their factors: between joints, of chords between the stations that "
-      "hold them. They hold for bars whose ends stay in place.");
-  if (design.any_aluminium()) {
-    out.push_back("EN 1999-1-1: gamma_M1 = " + number(basis.aluminium.gamma_M1) +
-                  ", gamma_M2 = " + number(basis.aluminium.gamma_M2) + " (nationally determined).");
-    out.push_back(
-        "Every joint is welded: aluminium bars are softened over their whole section at welded ends, chords at every "
-        "station where a bar joins them or modules meet, over the footprints and the extent of 6.1.6.3 beside them.");
-    out.push_back(
-        "Buckling of welded chords and cross members takes their welds as lying in the middle of the buckling wave, "
-        "on the safe side; that of pinned bars takes them where they are.");
-    if (design.any_unspecified_welding()) out.push_back("Welding is taken as MIG where the material does not say.");
-  }
-  if (design.any_steel())
-    out.push_back("EN 1993-1-1: gamma_M0 = " + number(basis.steel.gamma_M0) +
-                  ", gamma_M1 = " + number(basis.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
-  if (basis.joints.checked) {
-    out.push_back(
-        "Joints of round tubes: EN 1993-1-8 7.4, the least of what the joint may be (T or Y, X, K or N with each "
-        "neighbour), 0.9 of it with bars in a second plane, moments where the bars' flexible length ends. At its ends "
-        "the girder's chord is taken to go on beyond the joint or to be closed by a stiff plate.");
-    if (design.any_aluminium())
-      out.push_back(std::string("Aluminium joints: the same with the strengths beside welds, ") + en1999::joint_label +
-                    ".");
-    if (basis.joints.throat > 0.0)
-      out.push_back("Welds: fillets all round every bar, throat " + number(basis.joints.throat * 1e3) +
-                    " mm, under line loads spread evenly; EN 1993-1-8 7.3.1 may ask for the bar's full strength.");
-  }
-  out.push_back(
-      "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
-      "annexes in force.");
-  return out;
-}
+/// All that is searched besides the bars by themselves: a new topic is one line here.
+using Topics = std::tuple<  //
+    JointDesign>;
 
-inline std::vector<std::string> not_covered(const Joints& joints) {
-  return {"Stability of the girder as a whole, sway of open faces, second-order effects and imperfections.",
-          !joints.checked       ? "Joints, welds, splices and their connectors, eccentricities inside joints."
-          : joints.throat > 0.0 ? "Splices and their connectors, eccentricities inside joints."
-                                : "Welds, splices and their connectors, eccentricities inside joints.",
-          "Supports, slings and what they hang from, local effects where loads are brought in.",
-          "Lateral-torsional buckling of open sections, warping torsion, fatigue, fire, damage and wear.",
-          "Deflection, vibration and overturning.",
-          "The proof is an aid: it must be checked by a licensed engineer who has the standards."};
-}
-
-}  // namespace detail
-
-namespace detail {
-
-/// All that is searched: the bars and, where asked for, their joints.
+/// The bars first, then every topic in turn.
 class Search {
  public:
   Search(const Analysis& analysis, const Basis& basis, Standards which)
-      : basis_(basis), members_(analysis, basis, which), joints_(analysis, basis, members_.not_designed()) {}
+      : members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
 
   void take(const Response& response, std::size_t combination) {
     members_.search(response, combination);
-    joints_.search(response, combination);
+    std::apply([&](auto&... t) { (t.search(response, combination), ...); }, topics_);
   }
+
   Proof proof(std::vector<Combination> all, const std::string& set) const {
     std::vector<Row> rows = members_.rows();
-    joints_.add_rows(rows);
+    Words words;
+    words.assumptions = {"Combinations: " + set + ".",
+                         "Forces are those of linear first-order analysis without imperfections."};
+    words.not_covered = {
+        "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
+    members_.add_words(words);
+    const auto add = [&](const Topic auto& t) {
+      t.add_rows(rows);
+      t.add_words(words);
+    };
+    std::apply([&](const auto&... t) { (add(t), ...); }, topics_);
     std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.member < b.member; });
-    return {std::move(rows), std::move(all), assumptions(members_, basis_, set), not_covered(basis_.joints)};
+    words.assumptions.push_back(
+        "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
+        "annexes in force.");
+    for (const char* s : {"Splices and their connectors.",
+                          "Supports, slings and what they hang from, local effects where loads are brought in.",
+                          "Fatigue, fire, damage and wear.", "Deflection, vibration and overturning.",
+                          "The proof is an aid: it must be checked by a licensed engineer who has the standards."})
+      words.not_covered.push_back(s);
+    return {std::move(rows), std::move(all), std::move(words.assumptions), std::move(words.not_covered)};
   }
 
  private:
-  Basis basis_;
+  template <class Tuple>
+  static Tuple made(const Given& given) {
+    return made<Tuple>(given, std::make_index_sequence<std::tuple_size_v<Tuple>>{});
+  }
+  template <class Tuple, std::size_t... i>
+  static Tuple made(const Given& given, std::index_sequence<i...>) {
+    return Tuple{std::tuple_element_t<i, Tuple>(given)...};
+  }
+
   MemberDesign members_;
-  JointDesign joints_;
+  Topics topics_;
 };
 
 }  // namespace detail
