@@ -65,7 +65,7 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
       if (N > 0.0)
         p.svg.polygon(area, "bw-pull-area");
       else
-        p.svg.polygon(area, "bw-push", p.pattern("push"));
+        p.svg.polygon(area, "bw-push", Hatch::slanted);
       p.svg.close();
       labels.push_back({magnitude(N), b.at(0.5), w, strips.beside(b), detail::force_words(N), N > 0.0});
     }
@@ -84,7 +84,7 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   p.space(4);
   const double y = p.y;
   p.svg.rect({p.left(), y}, 26, 10, "bw-pull-area");
-  p.svg.rect({p.left() + 110, y}, 26, 10, "bw-push", p.pattern("push"));
+  p.svg.rect({p.left() + 110, y}, 26, 10, "bw-push", Hatch::slanted);
   p.labels.place(p.svg, "tension", "bw-pull", Letters::words, {{{p.left() + 32, y + 9}}});
   p.labels.place(p.svg, "compression", "bw-push", Letters::words, {{{p.left() + 142, y + 9}}});
   p.space(16);

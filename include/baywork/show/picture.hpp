@@ -42,7 +42,6 @@ class Picture {
   double left() const noexcept { return margin; }
   double right() const noexcept { return look_.width - margin; }
   double width() const noexcept { return right() - left(); }
-  std::string pattern(const char* name) const { return look_.id + "-" + name; }
 
   /// Lines of words over the whole width, below all that is there.
   void paragraph(std::string_view words, std::string_view cls = "bw-quiet", Letters letters = Letters::words) {
@@ -65,7 +64,7 @@ class Picture {
                       "-d\">\n<title id=\"" + look_.id + "-t\">" + escaped(title_) + "</title>\n<desc id=\"" + look_.id +
                       "-d\">" + escaped(description_) + "</desc>\n";
     if (look_.with_style) out += "<style>\n" + style_rules() + "</style>\n";
-    out += hatchings(look_.id) + "<rect class=\"bw-page\" x=\"0\" y=\"0\" width=\"" + w + "\" height=\"" + h + "\"/>\n";
+    out += "<rect class=\"bw-page\" x=\"0\" y=\"0\" width=\"" + w + "\" height=\"" + h + "\"/>\n";
     return out + svg.str() + "</svg>\n";
   }
 

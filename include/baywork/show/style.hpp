@@ -50,7 +50,7 @@ inline std::string page_rules(bool dark) {
   std::string out = ".bw .bw-page,.bw .bw-veil{fill:" + page + "}";
   for (const Ink& i : inks) {
     const std::string c = std::string(".bw .") + i.cls, v = pick(i);
-    out += c + "," + c + "-hatch{stroke:" + v + "}" + c + "-area," + c + ".bw-head{fill:" + v + ";stroke:" + v + "}";
+    out += c + "{stroke:" + v + "}" + c + "-area," + c + ".bw-head{fill:" + v + ";stroke:" + v + "}";
     out += ".bw text." + std::string(i.cls) + "{fill:" + v + ";stroke:none}";
   }
   out += ".bw text.bw-halo.bw-halo{stroke:" + page + "}";
@@ -66,23 +66,10 @@ inline std::string style_rules() {
   return ".bw text{font-family:\"DejaVu Sans\",Verdana,Arial,sans-serif;font-size:12px}"
          ".bw text.bw-title{font-size:15px}.bw text.bw-small{font-size:10px}"
          ".bw text.bw-halo{paint-order:stroke;stroke-width:3px;stroke-linejoin:round}"
-         ".bw line,.bw polyline,.bw polygon,.bw rect,.bw circle{fill:none;stroke-width:1}"
+         ".bw line,.bw polyline,.bw polygon,.bw rect,.bw circle,.bw path{fill:none;stroke-width:1}"
          ".bw .bw-thin{stroke-width:.6}.bw .bw-bold{stroke-width:2.2}.bw .bw-dash{stroke-dasharray:5 3}"
          ".bw .bw-dot{stroke-dasharray:1.5 3}.bw .bw-clear{stroke:none}.bw .bw-pale{fill-opacity:.16}\n" +
          detail::page_rules(false) + "@media screen and (prefers-color-scheme:dark){\n" + detail::page_rules(true) + "}\n";
-}
-
-/// Hatchings as pattern elements whose ids begin with `id`: "…-push" slanted lines, "…-over" crossed ones, "…-used"
-/// dots.
-inline std::string hatchings(const std::string& id) {
-  const auto pattern = [&id](const char* name, const char* size, const std::string& inside) {
-    return "<pattern id=\"" + id + "-" + name + "\" patternUnits=\"userSpaceOnUse\" width=\"" + size + "\" height=\"" +
-           size + "\">" + inside + "</pattern>\n";
-  };
-  return "<defs>\n" +
-         pattern("push", "5", "<path d=\"M-1 6 6 -1M-1 1 1 -1M4 6 6 4\" class=\"bw-push-hatch\" stroke-width=\"1.2\"/>") +
-         pattern("over", "5", "<path d=\"M0 0 5 5M5 0 0 5\" class=\"bw-load-hatch\" stroke-width=\"1.1\"/>") +
-         pattern("used", "4", "<path d=\"M0 2H4\" class=\"bw-ink-hatch\" stroke-width=\".7\"/>") + "</defs>\n";
 }
 
 }  // namespace baywork::show

@@ -2,7 +2,9 @@
 // Writing SVG: elements with classes and data, numbers in one form, text that stays text.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -44,6 +46,38 @@ inline std::string px(double v) {
   return out;
 }
 
+/// Lines that fill an area: drawn as lines, for patterns become megabytes in print.
+enum class Hatch : unsigned char { none, slanted, crossed, level };
+
+namespace detail {
+
+/// Calls line(a, b) for each line of a family across a polygon: those along `d` (unit), `pitch` px apart, counted from
+/// the page's corner, so that neighbouring areas match.
+template <class Line>
+void hatch_lines(const std::vector<Spot>& polygon, const Spot& d, double pitch, Line line) {
+  const auto along = [&d](const Spot& p) { return p.x * d.x + p.y * d.y; };
+  const auto off = [&d](const Spot& p) { return p.y * d.x - p.x * d.y; };
+  double least = 1e300, most = -1e300;
+  for (const Spot& p : polygon) {
+    least = off(p) < least ? off(p) : least;
+    most = off(p) > most ? off(p) : most;
+  }
+  std::vector<double> crossings;
+  for (double v = (std::floor(least / pitch) + 0.5) * pitch; v < most; v += pitch) {
+    crossings.clear();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Spot &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
+      if ((off(p) < v) == (off(q) < v)) continue;
+      crossings.push_back(along(p) + (v - off(p)) / (off(q) - off(p)) * (along(q) - along(p)));
+    }
+    std::sort(crossings.begin(), crossings.end());
+    for (std::size_t i = 0; i + 1 < crossings.size(); i += 2)
+      line(crossings[i] * d + v * Spot{-d.y, d.x}, crossings[i + 1] * d + v * Spot{-d.y, d.x});
+  }
+}
+
+}  // namespace detail
+
 enum class Anchor : unsigned char { start, middle, end };
 
 /// Elements in the order of drawing. `cls` is one or several classes of style.hpp.
@@ -64,16 +98,18 @@ class Svg {
     out_ += "<line x1=\"" + px(a.x) + "\" y1=\"" + px(a.y) + "\" x2=\"" + px(b.x) + "\" y2=\"" + px(b.y) + '"';
     end(cls);
   }
-  void polyline(const std::vector<Spot>& at, std::string_view cls) { points("polyline", at, cls, ""); }
-  /// `fill` names a pattern of style.hpp, for areas that must be told apart without colour.
-  void polygon(const std::vector<Spot>& at, std::string_view cls, std::string_view fill = "") {
-    points("polygon", at, cls, fill);
+  void polyline(const std::vector<Spot>& at, std::string_view cls) { points("polyline", at, cls); }
+  /// An area with its outline; hatched ones are told apart without colour.
+  void polygon(const std::vector<Spot>& at, std::string_view cls, Hatch hatch = Hatch::none) {
+    points("polygon", at, cls);
+    if (hatch != Hatch::none) hatched(at, cls, hatch);
   }
-  void rect(const Spot& corner, double width, double height, std::string_view cls, std::string_view fill = "") {
+  void rect(const Spot& corner, double width, double height, std::string_view cls, Hatch hatch = Hatch::none) {
     out_ += "<rect x=\"" + px(corner.x) + "\" y=\"" + px(corner.y) + "\" width=\"" + px(width) + "\" height=\"" +
             px(height) + '"';
-    filled(fill);
     end(cls);
+    const Spot w{width, 0.0}, h{0.0, height};
+    if (hatch != Hatch::none) hatched({corner, corner + w, corner + w + h, corner + h}, cls, hatch);
   }
   void circle(const Spot& centre, double radius, std::string_view cls) {
     out_ += "<circle cx=\"" + px(centre.x) + "\" cy=\"" + px(centre.y) + "\" r=\"" + px(radius) + '"';
@@ -103,19 +139,30 @@ class Svg {
   void cls_is(std::string_view cls) {
     if (!cls.empty()) out_ += " class=\"" + std::string(cls) + '"';
   }
-  void filled(std::string_view pattern) {
-    if (!pattern.empty()) out_ += " style=\"fill:url(#" + std::string(pattern) + ")\"";
-  }
   void end(std::string_view cls) {
     cls_is(cls);
     out_ += "/>\n";
   }
-  void points(const char* kind, const std::vector<Spot>& at, std::string_view cls, std::string_view fill) {
+  void points(const char* kind, const std::vector<Spot>& at, std::string_view cls) {
     out_ += '<' + std::string(kind) + " points=\"";
     for (std::size_t i = 0; i < at.size(); ++i) out_ += (i ? " " : "") + px(at[i].x) + ',' + px(at[i].y);
     out_ += '"';
-    filled(fill);
     end(cls);
+  }
+  void hatched(const std::vector<Spot>& area, std::string_view cls, Hatch hatch) {
+    static constexpr double slant = 0.70710678118654752;
+    std::string d;
+    const auto add = [&d](const Spot& a, const Spot& b) {
+      if (distance(a, b) > 0.1) d += 'M' + px(a.x) + ' ' + px(a.y) + 'L' + px(b.x) + ' ' + px(b.y);
+    };
+    if (hatch == Hatch::level)
+      detail::hatch_lines(area, {1.0, 0.0}, 3.0, add);
+    else
+      detail::hatch_lines(area, {slant, -slant}, 3.5, add);
+    if (hatch == Hatch::crossed) detail::hatch_lines(area, {slant, slant}, 3.5, add);
+    if (d.empty()) return;
+    out_ += "<path d=\"" + d + '"';
+    end(std::string(cls) + " bw-thin");
   }
 
   std::string out_;

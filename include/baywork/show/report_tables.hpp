@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+// The tables of a report: bars, cases, combinations, reactions, proof rows, hand checks, load tables, interaction.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <baywork/rating/interaction.hpp>
+#include <baywork/rating/table_text.hpp>
+#include <baywork/show/html.hpp>
+#include <baywork/show/load_words.hpp>
+#include <baywork/hand_check/hand_checks.hpp>
+#include <baywork/hand_check/panel_portal.hpp>
+#include <baywork/verify/proof.hpp>
+
+namespace baywork::show::detail {
+
+using baywork::text::fixed;
+using baywork::text::number;
+
+inline void add_bars(Page& page, const GirderModel& model) {
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 0; i < model.bars.size(); ++i) {
+    const Bar& b = model.bars[i];
+    const auto count = std::count(model.bar_index.begin(), model.bar_index.end(), i);
+    const auto mpa = [&](double v) { return b.has_strength() ? number(v / 1e6, 4) : std::string("not given"); };
+    rows.push_back({b.text(), std::to_string(count), number(b.section.area / 1e-6), number(b.section.Iy / 1e-12),
+                    number(b.section.Iz / 1e-12), number(b.mass_per_metre(), 4), mpa(b.strength.yield), mpa(b.strength.ultimate),
+                    mpa(b.strength.haz_yield), mpa(b.strength.haz_ultimate)});
+  }
+  page.table("Bars: section, material and strengths (f beside welds: the softened metal)",
+             {{"bar"}, {"how many", true}, {"A mm2", true}, {"Iy mm4", true}, {"Iz mm4", true}, {"kg/m", true},
+              {"yield MPa", true}, {"ultimate MPa", true}, {"yield beside welds MPa", true}, {"ultimate beside welds MPa", true}},
+             rows);
+}
+
+inline std::string held_words(const Support& s) {
+  std::string out;
+  for (std::size_t k = 0; k < 6; ++k) {
+    const Restraint& r = s.motion[k];
+    if (r.kind == Restraint::Kind::free) continue;
+    out += (out.empty() ? "" : ", ") + std::string(motion_names[k]);
+    if (r.kind == Restraint::Kind::spring)
+      out += " (spring " + (k < 3 ? baywork::text::quantity(r.stiffness, 1e3, "kN/m") : baywork::text::quantity(r.stiffness, 1e3, "kNm/rad")) + ')';
+    if (r.displacement != 0.0) out += " (moved)";
+  }
+  return out;
+}
+
+inline void add_supports(Page& page, const Frame& frame) {
+  std::vector<std::vector<std::string>> rows;
+  for (const Support& s : frame.supports) rows.push_back({frame.name_of_node(s.node), held_words(s)});
+  page.table("Supports, as modelled: they push as well as pull", {{"place"}, {"held"}}, rows);
+}
+
+inline void add_loads(Page& page, const std::vector<LoadCase>& loads) {
+  std::vector<std::vector<std::string>> rows;
+  for (const LoadCase& c : loads)
+    for (std::size_t i = 0; i < c.actions.size(); ++i)
+      rows.push_back({i == 0 ? c.name : "", i == 0 ? name(c.nature) : "", words_of(c.actions[i]), i == 0 ? c.alternative : ""});
+  page.table("Load cases, characteristic values", {{"case"}, {"nature"}, {"what acts"}, {"never together with others of"}}, rows);
+}
+
+inline void add_combinations(Page& page, const verify::Proof& proof) {
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 0; i < proof.combinations().size(); ++i)
+    rows.push_back({std::to_string(i + 1), proof.combinations()[i].name});
+  page.table("Combinations", {{"number", true}, {"factors and cases"}}, rows);
+}
+
+inline void add_cases(Page& page, const Cases& cases) {
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    const Response& r = cases[i];
+    const Vec3<> l = r.total_load(), s = r.total_reaction();
+    const auto kn = [](double v) { return fixed(v / 1e3, 4); };
+    rows.push_back({r.name(), kn(l.x), kn(l.y), kn(l.z), kn(s.x), kn(s.y), kn(s.z), fixed(1e3 * r.max_deflection(), 3),
+                    number(r.certificate().displacement_error, 2), number(r.certificate().force_error, 2)});
+  }
+  page.table("Each case: sum of loads and of reactions, largest displacement, bound of the error of the solution",
+             {{"case"}, {"load x kN", true}, {"y", true}, {"z", true}, {"reactions x kN", true}, {"y", true}, {"z", true},
+              {"displacement mm", true}, {"error of motions at most", true}, {"of forces at most", true}},
+             rows);
+}
+
+/// Least and greatest of each reaction over all combinations of a proof.
+inline void add_reactions(Page& page, const Cases& cases, const verify::Proof& proof) {
+  std::vector<std::vector<std::string>> rows;
+  const Frame& frame = cases.analysis().model().frame;
+  for (std::size_t s = 0; s < frame.supports.size(); ++s)
+    for (std::size_t k = 0; k < 6; ++k) {
+      if (frame.supports[s].motion[k].kind == Restraint::Kind::free) continue;
+      double least = 0, greatest = 0;
+      std::size_t at_least = 0, at_greatest = 0;
+      for (std::size_t c = 0; c < proof.combinations().size(); ++c) {
+        double v = 0;
+        for (std::size_t i = 0; i < cases.size(); ++i)
+          v += proof.combinations()[c].factors[i] * cases[i].answer().reactions[s].value[k];
+        if (c == 0 || v < least) least = v, at_least = c;
+        if (c == 0 || v > greatest) greatest = v, at_greatest = c;
+      }
+      const char* unit = k < 3 ? " kN" : " kNm";
+      rows.push_back({frame.name_of_node(frame.supports[s].node), motion_names[k], fixed(least / 1e3, 3) + unit,
+                      std::to_string(at_least + 1), fixed(greatest / 1e3, 3) + unit, std::to_string(at_greatest + 1)});
+    }
+  page.table("Reactions, what each support does to the girder: least and greatest over all combinations, design values",
+             {{"place"}, {"direction"}, {"least", true}, {"in combination", true}, {"greatest", true}, {"in combination", true}},
+             rows);
+}
+
+inline void add_proof_rows(Page& page, const verify::Proof& proof) {
+  std::vector<std::vector<std::string>> rows;
+  for (const verify::Row& r : proof.governing()) {
+    const bool outside = r.check == verify::Check::outside_scope;
+    const std::string behind = outside ? "" : notes(r);
+    rows.push_back({outside ? "-" : fixed(r.utilisation, 4), std::string(name(r.check)),
+                    outside ? "" : std::string(r.standard) + ' ' + r.clause, place(r),
+                    outside ? "" : std::to_string(r.combination + 1),
+                    verify::text(r) + (behind.empty() ? "" : "; " + behind) + (!outside && r.reason[0] != '\0' ? std::string("; ") + r.reason : "")});
+  }
+  page.table("Governing row of each check and kind of bar",
+             {{"utilisation", true}, {"check"}, {"clause"}, {"place"}, {"combination", true}, {"formula and numbers"}}, rows);
+}
+
+inline void add_hand_checks(Page& page, const HandChecks& checks) {
+  std::vector<std::vector<std::string>> rows;
+  for (const HandCheck& c : checks.rows) {
+    const bool known = is_finite(c.closed_form);
+    std::string say = c.numbers.empty() ? "" : c.formula + " = " + c.numbers;
+    if (!c.valid) say += (say.empty() ? "" : "; ") + std::string("not valid here: ") + c.reason;
+    if (c.valid && !c.agrees()) say += "; DIFFERS by more than promised";
+    rows.push_back({c.quantity, c.where, number(c.solver, 7), known ? number(c.closed_form, 7) : "-", c.unit,
+                    known && is_finite(c.difference()) ? fixed(100 * c.difference(), 3) + " %" : "-",
+                    c.valid ? number(100 * c.expected) + " %" : "-", say});
+  }
+  page.table("By hand, " + checks.response + " (SI units)",
+             {{"quantity"}, {"where"}, {"solver", true}, {"by hand", true}, {"unit"}, {"difference", true}, {"promised", true},
+              {"formula and numbers"}},
+             rows);
+}
+
+inline void add_portal(Page& page, const PortalTable& t) {
+  std::vector<std::vector<std::string>> rows;
+  for (const PortalRow& r : t.rows)
+    rows.push_back({std::to_string(r.bay + 1), fixed(r.shear / 1e3, 4), fixed(r.length, 3), fixed(r.depth, 3),
+                    fixed(r.chord_moment, 2), fixed(r.chord_portal, 2), fixed(r.cross_member_moment, 2),
+                    fixed(r.cross_member_portal, 2)});
+  page.table("Panels of the " + t.face + " face, " + t.response + ": end moments by the solver and by the portal method",
+             {{"bay", true}, {"V kN", true}, {"a m", true}, {"h m", true}, {"chord Nm", true}, {"V a/4", true},
+              {"cross member Nm", true}, {"by hand", true}},
+             rows);
+}
+
+inline void add_load_table(Page& page, const rating::LoadTable& t) {
+  page.list(rating::assumptions(t));
+  std::vector<std::vector<std::string>> rows;
+  for (const rating::TableRow& r : t.rows)
+    for (const rating::TableCell& c : r.cells) {
+      const bool load = c.allowable.is_load();
+      rows.push_back({fixed(r.span, 2), rating::name(c.pattern), load ? rating::rounded_down(c.each / 1e3, 2) : rating::name(c.allowable.verdict),
+                      load ? rating::rounded_down(c.each / t.terms.gravity, 0) : "", load ? rating::rounded_down(c.total / 1e3, 2) : "",
+                      load ? fixed(1e3 * c.deflection, 1) : "", rating::detail::note(c.allowable)});
+    }
+  page.table("Allowable loads",
+             {{"span m", true}, {"pattern"}, {"each kN or kN/m", true}, {"each kg or kg/m", true}, {"total kN", true},
+              {"deflection mm", true}, {"governed by"}},
+             rows);
+}
+
+inline void add_interaction(Page& page, const std::string& about, const std::vector<rating::InteractionPoint>& curve) {
+  std::vector<std::vector<std::string>> rows;
+  for (const rating::InteractionPoint& p : curve)
+    rows.push_back({fixed(p.vertical / 1e3, 3), fixed(p.horizontal / 1e3, 3),
+                    p.allowable.has_row ? place(p.allowable.row) : std::string(rating::name(p.allowable.verdict))});
+  page.table("Down and across together, " + about, {{"down kN/m", true}, {"across kN/m", true}, {"governed by"}}, rows);
+}
+
+}  // namespace baywork::show::detail
