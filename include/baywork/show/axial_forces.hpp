@@ -18,7 +18,7 @@ namespace detail {
 /// A force as words, in the unit that leaves digits before the point: "12.3 kN".
 inline std::string force_words(double newton) {
   const double size = magnitude(newton);
-  return size >= 1e6 ? baywork::text::quantity(newton, 1e6, "MN", 3)
+  return size >= 1e6   ? baywork::text::quantity(newton, 1e6, "MN", 3)
          : size >= 1e3 ? baywork::text::quantity(newton, 1e3, "kN", 3)
                        : baywork::text::quantity(newton, 1.0, "N", 3);
 }
@@ -32,8 +32,14 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   std::size_t most_pulled = 0, most_pushed = 0;
   for (std::size_t m = 0; m < model.frame.members.size(); ++m) {
     const double N = r.member(m).forces(fraction{0.5}).N;
-    if (N > pull) { pull = N; most_pulled = m; }
-    if (N < push) { push = N; most_pushed = m; }
+    if (N > pull) {
+      pull = N;
+      most_pulled = m;
+    }
+    if (N < push) {
+      push = N;
+      most_pushed = m;
+    }
   }
   const auto tell = [&](double N, std::size_t m, const char* word) {
     return N == 0.0 ? std::string("no ") + word
@@ -48,8 +54,8 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   struct Label {
     double size;
     Spot at;
-    double half;   // of the width drawn
-    double beside; // -1: room above the bar, 1: below, 0: it lies inside the strip
+    double half;    // of the width drawn
+    double beside;  // -1: room above the bar, 1: below, 0: it lies inside the strip
     std::string words;
     bool pulled;
   };
@@ -78,7 +84,10 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
     const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11};
     const Spot on{l.at.x, l.at.y + 3.5};
     p.labels.place(p.svg, l.words, l.pulled ? "bw-pull" : "bw-push", Letters::small,
-                   {{l.beside < 0.0 ? above : l.beside > 0.0 ? below : on, Anchor::middle}});
+                   {{l.beside < 0.0   ? above
+                     : l.beside > 0.0 ? below
+                                      : on,
+                     Anchor::middle}});
   }
   strips.draw_stations();
   p.space(4);

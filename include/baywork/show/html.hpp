@@ -42,10 +42,12 @@ class Page {
     out_ += "</ul>\n";
   }
   /// Rows have as many cells as there are columns.
-  void table(std::string_view caption, const std::vector<Column>& columns, const std::vector<std::vector<std::string>>& rows) {
+  void table(std::string_view caption, const std::vector<Column>& columns,
+             const std::vector<std::vector<std::string>>& rows) {
     wide(caption);
     out_ += "<table><caption>" + escaped(caption) + "</caption>\n<thead><tr>";
-    for (const Column& c : columns) out_ += (c.numbers ? "<th scope=\"col\" class=\"n\">" : "<th scope=\"col\">") + escaped(c.head) + "</th>";
+    for (const Column& c : columns)
+      out_ += (c.numbers ? "<th scope=\"col\" class=\"n\">" : "<th scope=\"col\">") + escaped(c.head) + "</th>";
     out_ += "</tr></thead>\n<tbody>\n";
     for (const std::vector<std::string>& row : rows) {
       out_ += "<tr>";
@@ -75,12 +77,12 @@ class Page {
   }
 
   std::string finished() const {
-    return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-           "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-           "<meta name=\"color-scheme\" content=\"light dark\">\n<title>" +
-           escaped(title_) + "</title>\n<style>\n" + rules() + style_rules() + "</style>\n</head>\n<body>\n<main>\n<h1>" +
-           escaped(title_) + "</h1>\n<nav aria-label=\"Contents\"><ol>\n" + contents_ + "</ol></nav>\n" + out_ +
-           (in_section_ ? "</section>\n" : "") + "</main>\n</body>\n</html>\n";
+    return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
+           "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
+           "<meta name=\"color-scheme\" content=\"light dark\"/>\n<title>" +
+           escaped(title_) + "</title>\n<style>\n" + rules() + style_rules() +
+           "</style>\n</head>\n<body>\n<main>\n<h1>" + escaped(title_) + "</h1>\n<nav aria-label=\"Contents\"><ol>\n" +
+           contents_ + "</ol></nav>\n" + out_ + (in_section_ ? "</section>\n" : "") + "</main>\n</body>\n</html>\n";
   }
 
  private:
@@ -90,21 +92,24 @@ class Page {
 
   static std::string rules() {
     const auto colours = [](const char* page, const char* ink, const char* quiet, const char* rule, const char* alarm) {
-      return "html{background:" + std::string(page) + ";color:" + ink + "}caption,nav a{color:" + quiet + "}th,td,h2,.caution{border-color:" +
-             rule + "}.alarm{color:" + alarm + "}\n";
+      return "html{background:" + std::string(page) + ";color:" + ink + "}caption,nav a{color:" + quiet +
+             "}th,td,h2,.caution{border-color:" + rule + "}.alarm{color:" + alarm + "}\n";
     };
     return "html{font:15px/1.45 \"DejaVu Sans\",Verdana,Arial,sans-serif}body{margin:0}"
            "main{max-width:760px;margin:0 auto;padding:16px 20px 60px}h1{font-size:26px;line-height:1.2}"
-           "h2{font-size:19px;margin:36px 0 8px;padding-bottom:3px;border-bottom:2px solid}h3{font-size:15px;margin:20px 0 4px}"
+           "h2{font-size:19px;margin:36px 0 8px;padding-bottom:3px;border-bottom:2px "
+           "solid}h3{font-size:15px;margin:20px 0 4px}"
            "nav ol{columns:2;padding-left:24px;font-size:13px}.wide{overflow-x:auto;margin:12px 0}"
            "table{border-collapse:collapse;font-size:12px}caption{text-align:left;padding-bottom:4px}"
            "th,td{border-bottom:1px solid;padding:3px 10px 3px 0;text-align:left;vertical-align:top}"
            "th.n,td.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}"
            "pre{font:11px/1.35 \"DejaVu Sans Mono\",monospace;margin:0}svg{display:block}"
            ".caution{border:2px solid;padding:4px 16px}.alarm{font-weight:bold}.sign td{height:34px}\n" +
-           colours(light_page, "#26241f", "#655f52", "#c9c1ad", "#7a1f3d") + "@media screen and (prefers-color-scheme:dark){\n" +
+           colours(light_page, "#26241f", "#655f52", "#c9c1ad", "#7a1f3d") +
+           "@media screen and (prefers-color-scheme:dark){\n" +
            colours(dark_page, "#ece7da", "#a9a291", "#54534b", "#f08fae") +
-           "}\n@page{size:A4;margin:15mm}\n@media print{html{background:none;font-size:11px}main{max-width:none;padding:0}"
+           "}\n@page{size:A4;margin:15mm}\n@media "
+           "print{html{background:none;font-size:11px}main{max-width:none;padding:0}"
            "nav{display:none}.wide{overflow:visible}tr,svg,h2,h3{break-inside:avoid}h2,h3{break-after:avoid}"
            "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px}}\n";
   }

@@ -67,10 +67,11 @@ inline void take(DigestOfInput& d, const GirderModel& model) {
   for (const Bar& b : model.bars) {
     d.take(b.text());
     const SectionData<double>& s = b.section;
-    for (const double v : {s.area, s.Iy, s.Iz, s.It, s.Wel_y, s.Wel_z, s.Wpl_y, s.Wpl_z, s.Wt, s.shear_y, s.shear_z}) d.take(v);
+    for (const double v : {s.area, s.Iy, s.Iz, s.It, s.Wel_y, s.Wel_z, s.Wpl_y, s.Wpl_z, s.Wt, s.shear_y, s.shear_z})
+      d.take(v);
     const material::StrengthStep& t = b.strength;
-    for (const double v : {b.material.E, b.material.G, b.material.density, b.material.thermal_expansion, t.yield, t.ultimate,
-                           t.haz_yield, t.haz_ultimate})
+    for (const double v : {b.material.E, b.material.G, b.material.density, b.material.thermal_expansion, t.yield,
+                           t.ultimate, t.haz_yield, t.haz_ultimate})
       d.take(v);
   }
   d.take(f.supports.size());

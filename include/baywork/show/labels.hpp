@@ -15,16 +15,18 @@ namespace baywork::show {
 /// Sizes of text in px: titles, words, and small print.
 enum class Letters : unsigned char { title, words, small };
 inline double size_of(Letters l) { return l == Letters::title ? 15.0 : l == Letters::words ? 12.0 : 10.0; }
-inline const char* class_of(Letters l) { return l == Letters::title ? "bw-title" : l == Letters::words ? "" : "bw-small"; }
+inline const char* class_of(Letters l) {
+  return l == Letters::title ? "bw-title" : l == Letters::words ? "" : "bw-small";
+}
 
 /// An upper bound of a text's width [px]: for each character the greater advance of the two free fonts DejaVu Sans and
 /// Liberation Sans (measured, rounded up to 0.01 em); the fonts named in style.hpp are not wider.
 inline double width_of(std::string_view s, Letters letters = Letters::words) {
   static constexpr std::array<unsigned char, 95> hundredths{
-      32, 41, 46, 84, 64, 96, 78, 28, 40, 40, 50, 84, 32, 37, 32, 34, 64, 64, 64, 64, 64, 64, 64, 64, 64, 64, 34, 34, 84,
-      84, 84, 56, 102, 69, 69, 73, 78, 67, 62, 78, 76, 30, 50, 67, 56, 87, 75, 79, 67, 79, 73, 67, 62, 74, 69, 99, 69, 67,
-      69, 40, 34, 40, 84, 56, 50, 62, 64, 55, 64, 62, 36, 64, 64, 28, 28, 58, 28, 98, 64, 62, 64, 64, 42, 53, 40, 64, 60,
-      82, 60, 60, 53, 64, 34, 64, 84};
+      32, 41, 46, 84, 64, 96, 78, 28, 40,  40, 50, 84, 32, 37, 32, 34, 64, 64, 64, 64, 64, 64, 64, 64,
+      64, 64, 34, 34, 84, 84, 84, 56, 102, 69, 69, 73, 78, 67, 62, 78, 76, 30, 50, 67, 56, 87, 75, 79,
+      67, 79, 73, 67, 62, 74, 69, 99, 69,  67, 69, 40, 34, 40, 84, 56, 50, 62, 64, 55, 64, 62, 36, 64,
+      64, 28, 28, 58, 28, 98, 64, 62, 64,  64, 42, 53, 40, 64, 60, 82, 60, 60, 53, 64, 34, 64, 84};
   double em = 0;
   for (const char c : s) {
     const auto u = static_cast<unsigned char>(c);
@@ -67,8 +69,8 @@ class Labels {
       if (t.meets(b)) return false;
     return true;
   }
-  /// Writes at the first place that is free, with a rim in the page's colour against lines behind it; false, and nothing
-  /// written, where none is.
+  /// Writes at the first place that is free, with a rim in the page's colour against lines behind it; false, and
+  /// nothing written, where none is.
   bool place(Svg& svg, std::string_view words, std::string_view cls, Letters letters,
              std::initializer_list<LabelPlace> places) {
     for (const LabelPlace& p : places) {

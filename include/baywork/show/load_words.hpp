@@ -19,18 +19,29 @@ inline std::string part(const std::string& word, std::size_t index, const char* 
   return word.empty() ? std::string(kind) + ' ' + std::to_string(index + 1) : word + ' ' + kind;
 }
 
-/// "1.2 kN down", or components where it is oblique.
-inline std::string vector_words(const Vec3<>& v, const char* unit, double size) {
-  const auto one = [&](double value, const char* word) { return baywork::text::quantity(value, size, unit) + word; };
-  if (v.x == 0.0 && v.y == 0.0) return one(magnitude(v.z), v.z > 0.0 ? " up" : " down");
+/// Components that are there: "20 Nm about z, …".
+inline std::string components(const Vec3<>& v, const char* unit, double size, const char* way) {
   std::string out;
   const auto add = [&](double value, const char* axis) {
-    if (value != 0.0) out += (out.empty() ? "" : ", ") + one(value, axis);
+    if (value != 0.0) out += (out.empty() ? "" : ", ") + baywork::text::quantity(value, size, unit) + ' ' + way + axis;
   };
-  add(v.x, " along x");
-  add(v.y, " along y");
-  add(v.z, " along z");
+  add(v.x, " x");
+  add(v.y, " y");
+  add(v.z, " z");
   return out.empty() ? "nothing" : out;
+}
+
+/// "1.2 kN down", or components where it is oblique.
+inline std::string directed_words(const Vec3<>& v, const char* unit) {
+  if (v.x != 0.0 || v.y != 0.0) return components(v, unit, 1e3, "along");
+  return baywork::text::quantity(magnitude(v.z), 1e3, unit) + (v.z > 0.0 ? " up" : " down");
+}
+
+inline std::string point_words(const Vec3<>& force, const Vec3<>& couple) {
+  std::string what = length(force) > 0.0 ? directed_words(force, "kN") : "";
+  if (length(couple) > 0.0)
+    what += (what.empty() ? "couple " : " and couple ") + components(couple, "kNm", 1e3, "about");
+  return what.empty() ? "nothing" : what;
 }
 
 inline std::string reach_words(const Reach& r) {
@@ -47,26 +58,25 @@ inline std::string words_of(const Action& action) {
   using baywork::text::number;
   using baywork::text::quantity;
   using detail::part;
-  using detail::vector_words;
   return std::visit(
       []<class A>(const A& a) -> std::string {
         if constexpr (std::is_same_v<A, BasicSelfWeight<>>)
-          return "mass of all bars x " + number(a.gravity) + " m/s2" + (a.factor == 1.0 ? "" : " x " + number(a.factor));
+          return "mass of all bars x " + number(a.gravity) + " m/s2" +
+                 (a.factor == 1.0 ? "" : " x " + number(a.factor));
         else if constexpr (std::is_same_v<A, BasicLineLoad<>>) {
           std::string on;
           for (const ChordRef& c : a.chords) on += (on.empty() ? "" : ", ") + part(c.word, c.index, "chord");
           const bool even = a.first.x == a.last.x && a.first.y == a.last.y && a.first.z == a.last.z;
-          return vector_words(a.first, "kN/m", 1e3) + (even ? "" : " rising to " + vector_words(a.last, "kN/m", 1e3)) + ' ' +
+          return detail::directed_words(a.first, "kN/m") +
+                 (even ? "" : " changing to " + detail::directed_words(a.last, "kN/m")) + ' ' +
                  detail::reach_words(a.reach) + ", shared by " + on;
         } else if constexpr (std::is_same_v<A, BasicChordPoint<>>) {
-          std::string what = length(a.force) > 0.0 ? vector_words(a.force, "kN", 1e3) : "";
-          if (length(a.couple) > 0.0) what += (what.empty() ? "couple " : " and couple ") + vector_words(a.couple, "kNm", 1e3);
-          return what + " on the " + part(a.chord.word, a.chord.index, "chord") + " at " + quantity(a.x, 1.0, "m");
+          return detail::point_words(a.force, a.couple) + " on the " + part(a.chord.word, a.chord.index, "chord") +
+                 " at " + quantity(a.x, 1.0, "m");
         } else if constexpr (std::is_same_v<A, BasicCrossMemberPoint<>>) {
-          std::string what = length(a.force) > 0.0 ? vector_words(a.force, "kN", 1e3) : "";
-          if (length(a.couple) > 0.0) what += (what.empty() ? "couple " : " and couple ") + vector_words(a.couple, "kNm", 1e3);
-          return what + " on the cross member of the " + part(a.face.word, a.face.index, "face") + " at station " +
-                 std::to_string(a.station + 1) + ", " + number(a.fraction) + " of its length from the first chord";
+          return detail::point_words(a.force, a.couple) + " on the cross member of the " +
+                 part(a.face.word, a.face.index, "face") + " at station " + std::to_string(a.station + 1) + ", " +
+                 number(a.fraction) + " of its length from the first chord";
         } else if constexpr (std::is_same_v<A, BasicFacePressure<>>) {
           const char* to = a.carried_by == CarriedBy::nearest_edge ? "to the nearest edges"
                            : a.carried_by == CarriedBy::chords     ? "to the chords"
@@ -75,20 +85,20 @@ inline std::string words_of(const Action& action) {
                  part(a.face.word, a.face.index, "face") + ' ' + detail::reach_words(a.reach) + ", " + to;
         } else if constexpr (std::is_same_v<A, BasicWindOnBars<>>)
           return "wind of " + quantity(a.pressure, 1.0, "Pa") + " on every bare bar, force coefficient " +
-                 number(a.force_coefficient) + ", blowing to (" + number(a.direction.x) + ", " + number(a.direction.y) + ", " +
-                 number(a.direction.z) + ')';
+                 number(a.force_coefficient) + ", blowing to (" + number(a.direction.x) + ", " + number(a.direction.y) +
+                 ", " + number(a.direction.z) + ')';
         else if constexpr (std::is_same_v<A, BasicWarming<>>)
-          return quantity(a.change, 1.0, "K") + " warmer: " +
-                 (a.chord ? part(a.chord->word, a.chord->index, "chord") : std::string("all bars"));
+          return quantity(a.change, 1.0, "K") +
+                 " warmer: " + (a.chord ? part(a.chord->word, a.chord->index, "chord") : std::string("all bars"));
         else if constexpr (std::is_same_v<A, BasicWarmingAcross<>>)
           return "warmer across the girder by " + quantity(a.per_metre_y, 1.0, "K/m") + " along y and " +
                  quantity(a.per_metre_z, 1.0, "K/m") + " along z";
         else {
           static_assert(std::is_same_v<A, BasicSettlement<>>, "an action that has no words yet");
           const bool turn = a.motion >= Motion::rx;
-          return "support of the " + part(a.chord.word, a.chord.index, "chord") + " at " + quantity(a.x, 1.0, "m") + " moves " +
-                 (turn ? quantity(a.displacement, 1.0, "rad") : quantity(a.displacement, 1e-3, "mm")) + ", " +
-                 motion_names[static_cast<std::size_t>(a.motion)];
+          return "support of the " + part(a.chord.word, a.chord.index, "chord") + " at " + quantity(a.x, 1.0, "m") +
+                 " moves " + (turn ? quantity(a.displacement, 1.0, "rad") : quantity(a.displacement, 1e-3, "mm")) +
+                 ", " + motion_names[static_cast<std::size_t>(a.motion)];
         }
       },
       action);

@@ -59,10 +59,10 @@ class Picture {
   /// The whole as text; nothing may be added after.
   std::string finished() const {
     const std::string w = px(look_.width), h = px(y + margin);
-    std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"bw\" role=\"img\" viewBox=\"0 0 " + w + ' ' + h +
-                      "\" width=\"" + w + "\" height=\"" + h + "\" aria-labelledby=\"" + look_.id + "-t " + look_.id +
-                      "-d\">\n<title id=\"" + look_.id + "-t\">" + escaped(title_) + "</title>\n<desc id=\"" + look_.id +
-                      "-d\">" + escaped(description_) + "</desc>\n";
+    std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"bw\" role=\"img\" viewBox=\"0 0 " + w + ' ' +
+                      h + "\" width=\"" + w + "\" height=\"" + h + "\" aria-labelledby=\"" + look_.id + "-t " +
+                      look_.id + "-d\">\n<title id=\"" + look_.id + "-t\">" + escaped(title_) +
+                      "</title>\n<desc id=\"" + look_.id + "-d\">" + escaped(description_) + "</desc>\n";
     if (look_.with_style) out += "<style>\n" + style_rules() + "</style>\n";
     out += "<rect class=\"bw-page\" x=\"0\" y=\"0\" width=\"" + w + "\" height=\"" + h + "\"/>\n";
     return out + svg.str() + "</svg>\n";

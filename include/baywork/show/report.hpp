@@ -16,8 +16,8 @@ namespace baywork::show {
 /// What a report is made of besides the solved cases and their proof. Parts that are not given are left out.
 struct ReportParts {
   std::string title = "Girder report";
-  std::vector<LoadCase> loads{};             ///< the cases as described, to be told in words
-  std::vector<std::string> open_faces{};     ///< their panel tables are shown for every case; empty: all open ones
+  std::vector<LoadCase> loads{};          ///< the cases as described, to be told in words
+  std::vector<std::string> open_faces{};  ///< their panel tables are shown for every case; empty: all open ones
   std::vector<rating::LoadTable> tables{};
   struct Curve {
     std::string about;  ///< "the wind 1 m below the girder's middle"
@@ -29,7 +29,8 @@ struct ReportParts {
 /// What holds for every result of this library.
 inline std::vector<std::string> cautions() {
   return {
-      "This is a calculation aid, not a load certificate. A licensed engineer who has the standards must check it; local "
+      "This is a calculation aid, not a load certificate. A licensed engineer who has the standards must check it; "
+      "local "
       "codes and authorities decide.",
       "It holds for the geometry, sections, alloys, tempers, welds and supports entered, and for no others. Parts of "
       "other makes or modules must not be mixed in.",
@@ -37,7 +38,8 @@ inline std::vector<std::string> cautions() {
       "Loads and slings act where they are drawn, on all chords named. More than two hoists never share a load as if "
       "they were level: use load cells.",
       "Outdoors: the wind limits, taking down the cladding, guys, ballast and ground belong into an operations plan.",
-      "Supports, slings, hoists, towers and the building are not checked. Fatigue, fire, ice, ponding, damage and wear are "
+      "Supports, slings, hoists, towers and the building are not checked. Fatigue, fire, ice, ponding, damage and wear "
+      "are "
       "not covered unless they were entered.",
       "Metal beside welds keeps about half its strength: no repair by welding, no drilling.",
       "Loads of tables must not be added, nor interpolated between spans.",
@@ -100,8 +102,8 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   page.paragraph("Proof: " + proof.verdict() + ".", proof.passes() ? "" : "alarm");
   if (!proof.rows().empty() && proof.outside_scope().empty()) {
     const verify::Row& worst = proof.worst();
-    page.paragraph("Governing: " + place(worst) + ", " + name(worst.check) + ", " + worst.standard + ' ' + worst.clause + ", in " +
-                   proof.combinations()[worst.combination].name + '.');
+    page.paragraph("Governing: " + place(worst) + ", " + name(worst.check) + ", " + worst.standard + ' ' +
+                   worst.clause + ", in " + proof.combinations()[worst.combination].name + '.');
   }
   page.paragraph("It says nothing of what is listed as not covered below.");
 
@@ -111,8 +113,9 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   page.list(proof.not_covered());
 
   page.section("The girder");
-  page.paragraph(std::to_string(g.chords.size()) + " chords, " + std::to_string(g.bays()) + " bays, " + baywork::text::number(g.span(), 6) +
-                 " m long, " + std::to_string(model.frame.members.size()) + " bars, " + std::to_string(model.frame.nodes.size()) + " joints.");
+  page.paragraph(std::to_string(g.chords.size()) + " chords, " + std::to_string(g.bays()) + " bays, " +
+                 baywork::text::number(g.span(), 6) + " m long, " + std::to_string(model.frame.members.size()) +
+                 " bars, " + std::to_string(model.frame.nodes.size()) + " joints.");
   detail::add_bars(page, model);
   detail::add_supports(page, model.frame);
 
@@ -135,8 +138,9 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   detail::add_proof_rows(page, proof);
 
   page.section("The same by hand");
-  page.paragraph("Each number of the solver beside a closed form. A difference larger than promised, or a form that does not "
-                 "hold here, is said in its row.");
+  page.paragraph(
+      "Each number of the solver beside a closed form. A difference larger than promised, or a form that does not "
+      "hold here, is said in its row.");
   for (std::size_t i = 0; i < cases.size(); ++i) detail::add_hand_checks(page, hand_checks(cases[i]));
 
   if (!parts.tables.empty() || !parts.interaction.empty()) page.section("What it may carry");
@@ -147,21 +151,25 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   detail::add_reactions(page, cases, proof);
 
   page.section("Values from memory");
-  page.paragraph("These numbers were not read from the standard when the library was written. Compare each with the edition in "
-                 "force before use:");
+  page.paragraph(
+      "These numbers were not read from the standard when the library was written. Compare each with the edition in "
+      "force before use:");
   page.list(detail::from_memory(model, proof));
 
   page.section("How it was computed");
   page.paragraph(std::string("baywork ") + version_text + "; linear first-order frame analysis; solved as " +
                  (cases.analysis().solver().path() == SolvePath::sparse ? "a general frame" : "a chain of stations") +
                  "; every answer carries a bound of its error.");
-  page.paragraph("SHA-256 of the input (frame, materials, loads, combinations, assumptions): " + input_digest(cases, proof));
-  page.table("Checked and signed", {{"name"}, {"qualification"}, {"date"}, {"signature"}}, {{"", "", "", ""}, {"", "", "", ""}});
+  page.paragraph("SHA-256 of the input (frame, materials, loads, combinations, assumptions): " +
+                 input_digest(cases, proof));
+  page.table("Checked and signed", {{"name"}, {"qualification"}, {"date"}, {"signature"}},
+             {{"", "", "", ""}, {"", "", "", ""}});
   return page.finished();
 }
 
 /// Writes the report; throws std::ios_base::failure where the file cannot be written.
-inline void write_report(const std::string& file, const Cases& cases, const verify::Proof& proof, const ReportParts& parts = {}) {
+inline void write_report(const std::string& file, const Cases& cases, const verify::Proof& proof,
+                         const ReportParts& parts = {}) {
   std::ofstream out(file, std::ios::binary);
   out.exceptions(std::ofstream::badbit | std::ofstream::failbit);
   out << report(cases, proof, parts);

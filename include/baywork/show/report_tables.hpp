@@ -8,12 +8,12 @@
 #include <string>
 #include <vector>
 
+#include <baywork/hand_check/hand_checks.hpp>
+#include <baywork/hand_check/panel_portal.hpp>
 #include <baywork/rating/interaction.hpp>
 #include <baywork/rating/table_text.hpp>
 #include <baywork/show/html.hpp>
 #include <baywork/show/load_words.hpp>
-#include <baywork/hand_check/hand_checks.hpp>
-#include <baywork/hand_check/panel_portal.hpp>
 #include <baywork/verify/proof.hpp>
 
 namespace baywork::show::detail {
@@ -28,12 +28,20 @@ inline void add_bars(Page& page, const GirderModel& model) {
     const auto count = std::count(model.bar_index.begin(), model.bar_index.end(), i);
     const auto mpa = [&](double v) { return b.has_strength() ? number(v / 1e6, 4) : std::string("not given"); };
     rows.push_back({b.text(), std::to_string(count), number(b.section.area / 1e-6), number(b.section.Iy / 1e-12),
-                    number(b.section.Iz / 1e-12), number(b.mass_per_metre(), 4), mpa(b.strength.yield), mpa(b.strength.ultimate),
-                    mpa(b.strength.haz_yield), mpa(b.strength.haz_ultimate)});
+                    number(b.section.Iz / 1e-12), number(b.mass_per_metre(), 4), mpa(b.strength.yield),
+                    mpa(b.strength.ultimate), mpa(b.strength.haz_yield), mpa(b.strength.haz_ultimate)});
   }
   page.table("Bars: section, material and strengths (f beside welds: the softened metal)",
-             {{"bar"}, {"how many", true}, {"A mm2", true}, {"Iy mm4", true}, {"Iz mm4", true}, {"kg/m", true},
-              {"yield MPa", true}, {"ultimate MPa", true}, {"yield beside welds MPa", true}, {"ultimate beside welds MPa", true}},
+             {{"bar"},
+              {"how many", true},
+              {"A mm2", true},
+              {"Iy mm4", true},
+              {"Iz mm4", true},
+              {"kg/m", true},
+              {"yield MPa", true},
+              {"ultimate MPa", true},
+              {"yield beside welds MPa", true},
+              {"ultimate beside welds MPa", true}},
              rows);
 }
 
@@ -44,7 +52,10 @@ inline std::string held_words(const Support& s) {
     if (r.kind == Restraint::Kind::free) continue;
     out += (out.empty() ? "" : ", ") + std::string(motion_names[k]);
     if (r.kind == Restraint::Kind::spring)
-      out += " (spring " + (k < 3 ? baywork::text::quantity(r.stiffness, 1e3, "kN/m") : baywork::text::quantity(r.stiffness, 1e3, "kNm/rad")) + ')';
+      out += " (spring " +
+             (k < 3 ? baywork::text::quantity(r.stiffness, 1e3, "kN/m")
+                    : baywork::text::quantity(r.stiffness, 1e3, "kNm/rad")) +
+             ')';
     if (r.displacement != 0.0) out += " (moved)";
   }
   return out;
@@ -60,8 +71,10 @@ inline void add_loads(Page& page, const std::vector<LoadCase>& loads) {
   std::vector<std::vector<std::string>> rows;
   for (const LoadCase& c : loads)
     for (std::size_t i = 0; i < c.actions.size(); ++i)
-      rows.push_back({i == 0 ? c.name : "", i == 0 ? name(c.nature) : "", words_of(c.actions[i]), i == 0 ? c.alternative : ""});
-  page.table("Load cases, characteristic values", {{"case"}, {"nature"}, {"what acts"}, {"never together with others of"}}, rows);
+      rows.push_back(
+          {i == 0 ? c.name : "", i == 0 ? name(c.nature) : "", words_of(c.actions[i]), i == 0 ? c.alternative : ""});
+  page.table("Load cases, characteristic values",
+             {{"case"}, {"nature"}, {"what acts"}, {"never together with others of"}}, rows);
 }
 
 inline void add_combinations(Page& page, const verify::Proof& proof) {
@@ -81,8 +94,16 @@ inline void add_cases(Page& page, const Cases& cases) {
                     number(r.certificate().displacement_error, 2), number(r.certificate().force_error, 2)});
   }
   page.table("Each case: sum of loads and of reactions, largest displacement, bound of the error of the solution",
-             {{"case"}, {"load x kN", true}, {"y", true}, {"z", true}, {"reactions x kN", true}, {"y", true}, {"z", true},
-              {"displacement mm", true}, {"error of motions at most", true}, {"of forces at most", true}},
+             {{"case"},
+              {"load x kN", true},
+              {"y", true},
+              {"z", true},
+              {"reactions x kN", true},
+              {"y", true},
+              {"z", true},
+              {"displacement mm", true},
+              {"error of motions at most", true},
+              {"of forces at most", true}},
              rows);
 }
 
@@ -107,7 +128,12 @@ inline void add_reactions(Page& page, const Cases& cases, const verify::Proof& p
                       std::to_string(at_least + 1), fixed(greatest / 1e3, 3) + unit, std::to_string(at_greatest + 1)});
     }
   page.table("Reactions, what each support does to the girder: least and greatest over all combinations, design values",
-             {{"place"}, {"direction"}, {"least", true}, {"in combination", true}, {"greatest", true}, {"in combination", true}},
+             {{"place"},
+              {"direction"},
+              {"least", true},
+              {"in combination", true},
+              {"greatest", true},
+              {"in combination", true}},
              rows);
 }
 
@@ -119,10 +145,12 @@ inline void add_proof_rows(Page& page, const verify::Proof& proof) {
     rows.push_back({outside ? "-" : fixed(r.utilisation, 4), std::string(name(r.check)),
                     outside ? "" : std::string(r.standard) + ' ' + r.clause, place(r),
                     outside ? "" : std::to_string(r.combination + 1),
-                    verify::text(r) + (behind.empty() ? "" : "; " + behind) + (!outside && r.reason[0] != '\0' ? std::string("; ") + r.reason : "")});
+                    verify::text(r) + (behind.empty() ? "" : "; " + behind) +
+                        (!outside && r.reason[0] != '\0' ? std::string("; ") + r.reason : "")});
   }
   page.table("Governing row of each check and kind of bar",
-             {{"utilisation", true}, {"check"}, {"clause"}, {"place"}, {"combination", true}, {"formula and numbers"}}, rows);
+             {{"utilisation", true}, {"check"}, {"clause"}, {"place"}, {"combination", true}, {"formula and numbers"}},
+             rows);
 }
 
 inline void add_hand_checks(Page& page, const HandChecks& checks) {
@@ -137,7 +165,13 @@ inline void add_hand_checks(Page& page, const HandChecks& checks) {
                     c.valid ? number(100 * c.expected) + " %" : "-", say});
   }
   page.table("By hand, " + checks.response + " (SI units)",
-             {{"quantity"}, {"where"}, {"solver", true}, {"by hand", true}, {"unit"}, {"difference", true}, {"promised", true},
+             {{"quantity"},
+              {"where"},
+              {"solver", true},
+              {"by hand", true},
+              {"unit"},
+              {"difference", true},
+              {"promised", true},
               {"formula and numbers"}},
              rows);
 }
@@ -148,10 +182,17 @@ inline void add_portal(Page& page, const PortalTable& t) {
     rows.push_back({std::to_string(r.bay + 1), fixed(r.shear / 1e3, 4), fixed(r.length, 3), fixed(r.depth, 3),
                     fixed(r.chord_moment, 2), fixed(r.chord_portal, 2), fixed(r.cross_member_moment, 2),
                     fixed(r.cross_member_portal, 2)});
-  page.table("Panels of the " + t.face + " face, " + t.response + ": end moments by the solver and by the portal method",
-             {{"bay", true}, {"V kN", true}, {"a m", true}, {"h m", true}, {"chord Nm", true}, {"V a/4", true},
-              {"cross member Nm", true}, {"by hand", true}},
-             rows);
+  page.table(
+      "Panels of the " + t.face + " face, " + t.response + ": end moments by the solver and by the portal method",
+      {{"bay", true},
+       {"V kN", true},
+       {"a m", true},
+       {"h m", true},
+       {"chord Nm", true},
+       {"V a/4", true},
+       {"cross member Nm", true},
+       {"by hand", true}},
+      rows);
 }
 
 inline void add_load_table(Page& page, const rating::LoadTable& t) {
@@ -160,13 +201,20 @@ inline void add_load_table(Page& page, const rating::LoadTable& t) {
   for (const rating::TableRow& r : t.rows)
     for (const rating::TableCell& c : r.cells) {
       const bool load = c.allowable.is_load();
-      rows.push_back({fixed(r.span, 2), rating::name(c.pattern), load ? rating::rounded_down(c.each / 1e3, 2) : rating::name(c.allowable.verdict),
-                      load ? rating::rounded_down(c.each / t.terms.gravity, 0) : "", load ? rating::rounded_down(c.total / 1e3, 2) : "",
-                      load ? fixed(1e3 * c.deflection, 1) : "", rating::detail::note(c.allowable)});
+      rows.push_back({fixed(r.span, 2), rating::name(c.pattern),
+                      load ? rating::rounded_down(c.each / 1e3, 2) : rating::name(c.allowable.verdict),
+                      load ? rating::rounded_down(c.each / t.terms.gravity, 0) : "",
+                      load ? rating::rounded_down(c.total / 1e3, 2) : "", load ? fixed(1e3 * c.deflection, 1) : "",
+                      rating::detail::note(c.allowable)});
     }
   page.table("Allowable loads",
-             {{"span m", true}, {"pattern"}, {"each kN or kN/m", true}, {"each kg or kg/m", true}, {"total kN", true},
-              {"deflection mm", true}, {"governed by"}},
+             {{"span m", true},
+              {"pattern"},
+              {"each kN or kN/m", true},
+              {"each kg or kg/m", true},
+              {"total kN", true},
+              {"deflection mm", true},
+              {"governed by"}},
              rows);
 }
 

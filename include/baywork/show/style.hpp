@@ -9,7 +9,7 @@ namespace baywork::show {
 
 /// A colour on the light and on the dark page. Printing takes the light one.
 struct Ink {
-  const char* cls;       ///< "bw-pull": the class; text, lines and areas take it by their own rule
+  const char* cls;  ///< "bw-pull": the class; text, lines and areas take it by their own rule
   const char* light;
   const char* dark;
 };
@@ -20,11 +20,11 @@ inline constexpr const char* dark_page = "#1d1f1e";
 inline constexpr std::array<Ink, 7> inks{{
     {"bw-ink", "#26241f", "#ece7da"},
     {"bw-quiet", "#655f52", "#a9a291"},
-    {"bw-pull", "#0b5d52", "#5cc8b3"},    // tension
-    {"bw-push", "#a0400b", "#f2a05f"},    // compression
-    {"bw-bend", "#5a3a86", "#c3a5ee"},    // moments, shear, torsion
-    {"bw-load", "#7a1f3d", "#f08fae"},    // loads, and what is above 1
-    {"bw-hold", "#3d4a1c", "#b9c97c"},    // supports
+    {"bw-pull", "#0b5d52", "#5cc8b3"},  // tension
+    {"bw-push", "#a0400b", "#f2a05f"},  // compression
+    {"bw-bend", "#5a3a86", "#c3a5ee"},  // moments, shear, torsion
+    {"bw-load", "#7a1f3d", "#f08fae"},  // loads, and what is above 1
+    {"bw-hold", "#3d4a1c", "#b9c97c"},  // supports
 }};
 
 /// Five shades for utilisation from none to 1, for areas and lines only, and what is above 1.
@@ -69,7 +69,8 @@ inline std::string style_rules() {
          ".bw line,.bw polyline,.bw polygon,.bw rect,.bw circle,.bw path{fill:none;stroke-width:1}"
          ".bw .bw-thin{stroke-width:.6}.bw .bw-bold{stroke-width:2.2}.bw .bw-dash{stroke-dasharray:5 3}"
          ".bw .bw-dot{stroke-dasharray:1.5 3}.bw .bw-clear{stroke:none}.bw .bw-pale{fill-opacity:.16}\n" +
-         detail::page_rules(false) + "@media screen and (prefers-color-scheme:dark){\n" + detail::page_rules(true) + "}\n";
+         detail::page_rules(false) + "@media screen and (prefers-color-scheme:dark){\n" + detail::page_rules(true) +
+         "}\n";
 }
 
 }  // namespace baywork::show

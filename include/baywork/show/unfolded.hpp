@@ -16,9 +16,9 @@ namespace baywork::show {
 /// A bar as it lies on a strip. Chords lie on two.
 struct StripBar {
   std::size_t member = no_member, face = 0;
-  Spot from, to;   ///< of its flexible length
-  Spot side;       ///< unit, square to the bar on the page: where (bar's x) × (face's outward normal) points
-  Vec3<> normal;   ///< of the face at the bar, out of the girder
+  Spot from, to;  ///< of its flexible length
+  Spot side;      ///< unit, square to the bar on the page: where (bar's x) × (face's outward normal) points
+  Vec3<> normal;  ///< of the face at the bar, out of the girder
 
   Spot at(double fraction) const { return from + fraction * (to - from); }
 };
@@ -60,7 +60,8 @@ class Unfolded {
     std::vector<StripBar> out;
     const GirderFace& g = girder().faces[face];
     for (std::size_t b = 0; b < girder().bays(); ++b)
-      for (const std::size_t c : {g.first_chord, g.second_chord}) out.push_back(bar(face, model_.chord_member(b, c), b));
+      for (const std::size_t c : {g.first_chord, g.second_chord})
+        out.push_back(bar(face, model_.chord_member(b, c), b));
     const FaceMembers& m = model_.faces[face];
     for (std::size_t s = 0; s < m.cross_members.size(); ++s)
       for (const std::size_t i : m.cross_members[s]) out.push_back(bar(face, i, s < girder().bays() ? s : s - 1));
@@ -90,7 +91,8 @@ class Unfolded {
   void draw_stations() {
     const std::size_t n = girder().stations.size();
     double pitch = 1e9;
-    for (std::size_t i = 1; i < n; ++i) pitch = smaller(pitch, x_scale_ * (girder().stations[i] - girder().stations[i - 1]));
+    for (std::size_t i = 1; i < n; ++i)
+      pitch = smaller(pitch, x_scale_ * (girder().stations[i] - girder().stations[i - 1]));
     const std::size_t step = every(pitch, width_of(std::to_string(n), Letters::small));
     const double y = picture_.y + 2;
     picture_.svg.line({x_of(0), y}, {x_of(girder().span()), y}, "bw-quiet");

@@ -53,11 +53,13 @@ class Sha256 {
       for (std::size_t b = 0; b < 4; ++b) w[i] = w[i] << 8 | block_[4 * i + b];
     for (std::size_t i = 16; i < 64; ++i) {
       const std::uint32_t a = w[i - 15], b = w[i - 2];
-      w[i] = w[i - 16] + (std::rotr(a, 7) ^ std::rotr(a, 18) ^ a >> 3) + w[i - 7] + (std::rotr(b, 17) ^ std::rotr(b, 19) ^ b >> 10);
+      w[i] = w[i - 16] + (std::rotr(a, 7) ^ std::rotr(a, 18) ^ a >> 3) + w[i - 7] +
+             (std::rotr(b, 17) ^ std::rotr(b, 19) ^ b >> 10);
     }
     auto [a, b, c, d, e, f, g, h] = state_;
     for (std::size_t i = 0; i < 64; ++i) {
-      const std::uint32_t t1 = h + (std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25)) + ((e & f) ^ (~e & g)) + k[i] + w[i];
+      const std::uint32_t t1 =
+          h + (std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25)) + ((e & f) ^ (~e & g)) + k[i] + w[i];
       const std::uint32_t t2 = (std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22)) + ((a & b) ^ (a & c) ^ (b & c));
       h = g;
       g = f;
@@ -73,7 +75,8 @@ class Sha256 {
   }
 
   // 5.3.3: first 32 bits of the fractional parts of the square roots of the first eight primes
-  std::array<std::uint32_t, 8> state_{0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19};
+  std::array<std::uint32_t, 8> state_{0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a,
+                                      0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19};
   std::array<std::uint8_t, 64> block_{};
   std::uint64_t size_ = 0;
 };
