@@ -41,12 +41,20 @@ struct Joints {
   en1999::Filler filler = en1999::Filler::en_5356;
 };
 
+/// Whether the girder as a whole is checked for stability: each pair of chords with the face between as one column, and
+/// as a built-up strut. The frame's own forces stay those of first order, unless `imperfections` asks for them with
+/// bows (see with_imperfections()).
+struct Stability {
+  bool checked = false;
+};
+
 /// Nationally determined partial factors of both standards, buckling lengths and joints.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   BucklingLengths lengths{};
   Joints joints{};
+  Stability stability{};
 };
 
 inline void validate(const Basis& b) {

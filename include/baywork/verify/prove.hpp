@@ -13,6 +13,7 @@
 #include <baywork/verify/joint_design.hpp>
 #include <baywork/verify/member_design.hpp>
 #include <baywork/verify/proof.hpp>
+#include <baywork/verify/stability_design.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify {
@@ -21,7 +22,8 @@ namespace detail {
 
 /// All that is searched besides the bars by themselves: a new topic is one line here.
 using Topics = std::tuple<  //
-    JointDesign>;
+    JointDesign,            //
+    StabilityDesign>;
 
 /// The bars first, then every topic in turn.
 class Search {
@@ -39,8 +41,6 @@ class Search {
     Words words;
     words.assumptions = {"Combinations: " + set + ".",
                          "Forces are those of linear first-order analysis without imperfections."};
-    words.not_covered = {
-        "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
     members_.add_words(words);
     const auto add = [&](const Topic auto& t) {
       t.add_rows(rows);
