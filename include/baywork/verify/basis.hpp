@@ -46,6 +46,7 @@ struct Joints {
 /// bows (see with_imperfections()).
 struct Stability {
   bool checked = false;
+  bool imperfections = false;
 };
 
 /// Nationally determined partial factors of both standards, buckling lengths and joints.
@@ -70,6 +71,9 @@ inline void validate(const Basis& b) {
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
+  if (b.stability.imperfections && !b.stability.checked)
+    fail<BadDescription>(place, "imperfections are asked for, but stability is not",
+                         "stability = {.checked = true, .imperfections = true} is accepted");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");

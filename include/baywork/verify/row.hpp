@@ -42,7 +42,7 @@ inline const char* name(Check c) {
     case Check::beam_column: return "buckling with bending";
     case Check::joint: return "joint with the chord";
     case Check::weld: return "weld";
-    case Check::chord_pair: return "buckling of a chord pair";
+    case Check::chord_pair: return "chord pair as a column";
     case Check::built_up: return "chord pair as one strut";
     case Check::outside_scope: return "outside the scope";
   }

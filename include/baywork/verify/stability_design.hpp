@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The proof's search for the worst of every chord pair as one column.
+// The search of a proof for the worst of every chord pair: as one column, as a built-up strut, and whether forces of
+// first order hold for it.
 #pragma once
 
 #include <cstddef>
@@ -10,34 +11,11 @@
 #include <baywork/response/response.hpp>
 #include <baywork/verify/found.hpp>
 #include <baywork/verify/stability_column.hpp>
+#include <baywork/verify/stability_forces.hpp>
+#include <baywork/verify/stability_strut.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify::detail {
-
-/// Pushes in the two chords of a face at an inner station [N]: the mean of the bays beside it, so that the chords' steps
-/// at zigzag diagonals even out.
-class PairForces {
- public:
-  PairForces(const Response& r, const ChordPair& pair) : r_(r), pair_(pair) {}
-  /// Of both together; compression positive.
-  double sum(std::size_t station) const { return push(station, pair_.first) + push(station, pair_.second); }
-  /// Between the two.
-  double difference(std::size_t station) const {
-    return magnitude(push(station, pair_.first) - push(station, pair_.second));
-  }
-
- private:
-  double push(std::size_t station, std::size_t chord) const {
-    double ends = 0;
-    for (const std::size_t bay : {station - 1, smaller(station, r_.girder().bays() - 1)}) {
-      const MemberAnswer& a = r_.answer().members[r_.model().chord_member(bay, chord)];
-      ends += a.start[0] - a.end[0];
-    }
-    return 0.25 * ends;
-  }
-  const Response& r_;
-  const ChordPair& pair_;
-};
 
 class StabilityDesign {
  public:
@@ -45,6 +23,11 @@ class StabilityDesign {
     if (!basis_.stability.checked) return;
     pairs_ = ColumnMaker(given.analysis, basis_, given.not_designed).make();
     worst_.resize(pairs_.size());
+    struts_.resize(pairs_.size());
+    first_order_.resize(pairs_.size());
+    const std::vector<WeldedEnds> welds = welded_ends(given.analysis);
+    for (std::size_t i = 0; i < pairs_.size(); ++i)
+      if (pairs_[i].outside[0] == '\0') struts_[i] = PairStrut(model_, basis_, welds, pairs_[i]);
     alone_.resize(model_.girder.chords.size());
     for (std::size_t c = 0; c < alone_.size(); ++c) alone_[c].counts = is_alone(c);
   }
@@ -61,8 +44,16 @@ class StabilityDesign {
 
   void add_rows(std::vector<Row>& out) const {
     for (std::size_t i = 0; i < pairs_.size(); ++i) {
-      if (worst_[i].outside[0] != '\0') out.push_back(outside(row_at(pairs_[i], worst_[i].station), worst_[i].outside));
-      else if (worst_[i].utilisation > no_force) out.push_back(row(pairs_[i], worst_[i]));
+      const PairColumn& p = pairs_[i];
+      const Worst& w = worst_[i];
+      if (w.outside[0] != '\0') {
+        out.push_back(outside(row_at(p, w.station), w.outside));
+        continue;
+      }
+      if (w.utilisation > no_force) out.push_back(row(p, w));
+      struts_[i].add_rows(out, [&](std::size_t station) { return row_at(p, station); });
+      const char* said = second_order(first_order_[i].N / first_order_[i].N_cr);
+      if (said[0] != '\0') out.push_back(outside(row_at(p, first_order_[i].station), said));
     }
     for (std::size_t c = 0; c < alone_.size(); ++c) {
       if (!alone_[c].counts || !(alone_[c].N > 0.0)) continue;
@@ -82,8 +73,20 @@ class StabilityDesign {
         "Chord pairs: two chords and the face between them as one column soft in shear, EN 1993-1-1 6.4.1, between the "
         "stations where fixed supports keep both from moving sideways, under their greatest compression all along; "
         "cross members and posts that form rings tie it to the opposite pair where that is not compressed.");
+    out.assumptions.push_back(
+        "The same pairs as built-up struts, EN 1993-1-1 6.4.1 and 6.4.3.1: bow L/500, the greatest chord force with the "
+        "greatest shear of the face; rings do not help. Aluminium takes these forces too, with EN 1999-1-1's strengths.");
+    out.assumptions.push_back(
+        basis_.stability.imperfections
+            ? "Bows of compressed chord pairs (EN 1993-1-1 5.3.3, q_d with the face's own deflection) to both sides, and "
+              "kinks at splices, join every combination, but for pairs with less than a twentieth of its greatest push; "
+              "no sway of supports (5.3.2). With them system lengths hold in open faces, up to a third of the critical "
+              "load. Columns and struts have their own bows on top, on the safe side."
+            : "Without bows (stability.imperfections) forces of first order are taken to hold up to a tenth of the "
+              "critical load (EN 1993-1-1 5.2.1 (3)); system lengths in open faces are not on the safe side beyond.");
     out.not_covered.push_back(
-        "Buckling of the girder as a whole in modes other than a chord pair's sideways in the plane of its face.");
+        "Buckling of the girder as a whole in modes other than a chord pair's in the plane of its face; sway of what it "
+        "hangs from or stands on.");
   }
 
  private:
@@ -94,6 +97,18 @@ class StabilityDesign {
     PairAnswer answer{};
     std::size_t station = 0, combination = 0;
   };
+  /// Where N_Ed/N_cr is greatest.
+  struct FirstOrder {
+    double N = 0, N_cr = 1;
+    std::size_t station = 0;
+  };
+  /// 5.2.1 (3): forces of first order hold up to a tenth of the critical load; 5.2.2 (5): amplified ones up to a third.
+  const char* second_order(double part) const {
+    if (part > 1.0 / 3.0) return "chord pair: more than a third of its critical load, second-order analysis is needed (EN 1993-1-1 5.2.2)";
+    if (part > 0.1 && !basis_.stability.imperfections)
+      return "chord pair: more than a tenth of its critical load, and forces are of first order without bows (EN 1993-1-1 5.2.1 (3)); stability.imperfections adds them";
+    return "";
+  }
   struct Alone {
     bool counts = false;
     double N = 0;
@@ -122,7 +137,8 @@ class StabilityDesign {
       N = own.sum(k);
       station = k;
     }
-    if (!(N > forces_known_to * larger(size, dN))) return;
+    // a hundredth of what the chords differ by is what zigzags leave of a pair that is pushed and pulled alike
+    if (!(N > larger(forces_known_to * size, 0.01 * dN))) return;
     Worst w{p.outside, 0.0, N, dN, 1.0, p.opposite != i, {}, station, combination};
     if (p.outside[0] == '\0') {
       bool beyond = false;
@@ -138,6 +154,10 @@ class StabilityDesign {
     }
     w.utilisation = w.outside[0] != '\0' ? std::numeric_limits<double>::infinity() : pair_utilisation(p, w.answer, N, dN);
     if (w.utilisation > worst_[i].utilisation) worst_[i] = w;
+    if (w.outside[0] != '\0') return;
+    struts_[i].search(N, dN, w.answer.length, station, combination);
+    FirstOrder& f = first_order_[i];
+    if (N / w.answer.N_cr > f.N / f.N_cr) f = {N, w.answer.N_cr, station};
   }
 
   Row row_at(const PairColumn& p, std::size_t station) const {
@@ -181,6 +201,8 @@ class StabilityDesign {
   Basis basis_;
   std::vector<PairColumn> pairs_;
   std::vector<Worst> worst_;
+  std::vector<PairStrut> struts_;
+  std::vector<FirstOrder> first_order_;
   std::vector<Alone> alone_;
 };
 
