@@ -10,4 +10,5 @@
 #include <baywork/verify/en1999_joint.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/prove.hpp>
+#include <baywork/verify/stability_column.hpp>
 #include <baywork/verify/weld.hpp>

@@ -37,6 +37,9 @@ struct Terms {
 
 inline void validate(const Terms& t) {
   require::positive(t.most, "allowable load", "the greatest load factor");
+  if (t.basis.stability.checked)
+    fail<BadDescription>("allowable load", "the girder as a whole is to be checked for stability",
+                         "bars alone are rated: prove the stability at the load found, with verify::by_material");
   if (t.basis.joints.checked)
     fail<BadDescription>("allowable load", "joints are to be checked",
                          "bars alone are rated: prove the joints at the load found, with verify::by_material");

@@ -41,12 +41,21 @@ struct Joints {
   en1999::Filler filler = en1999::Filler::en_5356;
 };
 
+/// Whether the girder as a whole is checked for stability: each pair of chords with the face between as one column, and
+/// as a built-up strut. The frame's own forces stay those of first order, unless `imperfections` asks for them with
+/// bows (see with_imperfections()).
+struct Stability {
+  bool checked = false;
+  bool imperfections = false;
+};
+
 /// Nationally determined partial factors of both standards, buckling lengths and joints.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   BucklingLengths lengths{};
   Joints joints{};
+  Stability stability{};
 };
 
 inline void validate(const Basis& b) {
@@ -62,6 +71,9 @@ inline void validate(const Basis& b) {
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
+  if (b.stability.imperfections && !b.stability.checked)
+    fail<BadDescription>(place, "imperfections are asked for, but stability is not",
+                         "stability = {.checked = true, .imperfections = true} is accepted");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");

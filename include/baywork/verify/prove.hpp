@@ -13,6 +13,8 @@
 #include <baywork/verify/joint_design.hpp>
 #include <baywork/verify/member_design.hpp>
 #include <baywork/verify/proof.hpp>
+#include <baywork/verify/stability_design.hpp>
+#include <baywork/verify/stability_imperfections.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify {
@@ -21,26 +23,28 @@ namespace detail {
 
 /// All that is searched besides the bars by themselves: a new topic is one line here.
 using Topics = std::tuple<  //
-    JointDesign>;
+    JointDesign,            //
+    StabilityDesign>;
 
 /// The bars first, then every topic in turn.
 class Search {
  public:
   Search(const Analysis& analysis, const Basis& basis, Standards which)
-      : members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
+      : basis_(basis), members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
 
   void take(const Response& response, std::size_t combination) {
     members_.search(response, combination);
     std::apply([&](auto&... t) { (t.search(response, combination), ...); }, topics_);
   }
 
-  Proof proof(std::vector<Combination> all, const std::string& set) const {
+  /// `further` rows join those of the topics.
+  Proof proof(std::vector<Combination> all, const std::string& set, std::vector<Row> further = {}) const {
     std::vector<Row> rows = members_.rows();
+    rows.insert(rows.end(), further.begin(), further.end());
     Words words;
     words.assumptions = {"Combinations: " + set + ".",
-                         "Forces are those of linear first-order analysis without imperfections."};
-    words.not_covered = {
-        "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
+                         "Forces are those of linear first-order analysis" +
+                             std::string(basis_.stability.imperfections ? "." : " without imperfections.")};
     members_.add_words(words);
     const auto add = [&](const Topic auto& t) {
       t.add_rows(rows);
@@ -69,9 +73,33 @@ class Search {
     return Tuple{std::tuple_element_t<i, Tuple>(given)...};
   }
 
+  Basis basis_;
   MemberDesign members_;
   Topics topics_;
 };
+
+}  // namespace detail
+
+namespace detail {
+
+inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
+                   Standards which, std::vector<Row> further = {}) {
+  Search search(cases.analysis(), basis, which);
+  for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
+  return search.proof(std::move(all), set, std::move(further));
+}
+
+/// With bows and kinks where the basis asks for them and the girder can be given them; where not, the stability rows say
+/// that it is outside the scope.
+inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
+                            Standards which) {
+  validate(basis);
+  if (!basis.stability.imperfections || !can_be_imperfect(cases.analysis().girder()))
+    return prove(cases, std::move(all), set, basis, which);
+  ImperfectCases with = with_imperfections(cases, all);
+  std::vector<Row> further = rows_of_unstable(with);
+  return prove(with.cases, std::move(with.combinations), set, basis, which, std::move(further));
+}
 
 }  // namespace detail
 
@@ -79,18 +107,14 @@ class Search {
 /// combination of the set. With `which` set to one standard, bars of the other family are outside the scope.
 inline Proof by_material(const Cases& cases, const CombinationSet& set, const Basis& basis = {},
                          Standards which = Standards::by_material) {
-  detail::Search search(cases.analysis(), basis, which);
-  std::vector<Combination> all = combinations(set, cases.kinds());
-  for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
-  return search.proof(std::move(all), set.name + ", " + set.edition);
+  return detail::prove_as_asked(cases, combinations(set, cases.kinds()), set.name + ", " + set.edition, basis, which);
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
 inline Proof by_material(const Response& response, const Basis& basis = {}, Standards which = Standards::by_material) {
-  detail::Search search(response.analysis(), basis, which);
-  search.take(response, 0);
-  return search.proof({{response.name() + ", as solved", {1.0}}},
-                      "one, as solved; its loads are taken as design loads");
+  const Cases alone(response.analysis(), {response}, {{response.name(), Nature::permanent, ""}});
+  return detail::prove_as_asked(alone, {{response.name() + ", as solved", {1.0}}},
+                                "one, as solved; its loads are taken as design loads", basis, which);
 }
 
 /// EN 1999-1-1 for aluminium bars; others are outside the scope.

@@ -25,6 +25,8 @@ enum class Check : std::uint8_t {
   beam_column,
   joint,
   weld,
+  chord_pair,
+  built_up,
   outside_scope
 };
 inline constexpr std::size_t n_member_checks = 7;  ///< those of a bar by itself, the first ones
@@ -40,6 +42,8 @@ inline const char* name(Check c) {
     case Check::beam_column: return "buckling with bending";
     case Check::joint: return "joint with the chord";
     case Check::weld: return "weld";
+    case Check::chord_pair: return "chord pair as a column";
+    case Check::built_up: return "chord pair as one strut";
     case Check::outside_scope: return "outside the scope";
   }
   return "";
@@ -51,7 +55,8 @@ struct Unit {
   double size = 1;  ///< in SI units
 };
 inline constexpr Unit plain{}, kilonewton{" kN", 1e3}, kilonewton_metre{" kNm", 1e3}, metre{" m", 1.0},
-    square_millimetre{" mm2", 1e-6}, megapascal{" MPa", 1e6};
+    square_millimetre{" mm2", 1e-6}, megapascal{" MPa", 1e6},
+    kilonewton_per_square_metre{" kN/m2", 1e3};
 
 /// A number of a formula: its symbol (static text), its value in SI units and the unit it is printed in. A number that
 /// the formula does not use is printed beside it, unless it has no symbol.

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: MIT
+// A pair of chords and the face between them as one column: its critical load, its slenderness, what it may carry.
+#pragma once
+
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <baywork/verify/en1993_buckling.hpp>
+#include <baywork/verify/en1999_buckling.hpp>
+#include <baywork/verify/stability_pairs.hpp>
+#include <baywork/verify/stability_ring.hpp>
+#include <baywork/verify/welded_ends.hpp>
+
+namespace baywork::verify {
+
+/// All of a pair that no load changes.
+struct PairColumn {
+  ChordPair where{};
+  const char* outside = "";  ///< why it is no such column; empty where it is
+  bool braced = false;       ///< the face between has diagonals
+  HeldPair column{};         ///< its length is that of the question asked
+  BoxBehind behind{};        ///< racking 0: no rings, or no box
+  std::size_t opposite = 0;  ///< the pair behind, among all pairs; itself where there are no rings
+  bool aluminium = false;
+  material::BucklingClass buckling_class = material::BucklingClass::a;
+  en1993::BucklingCurve curve = en1993::BucklingCurve::d;
+  double f = 0;        ///< f_o or f_y [Pa]
+  double N_Rk = 0;     ///< of both chords, A_eff f or A f [N]
+  double N_Rd = 0;     ///< the same over gamma_M1, welds left out [N]
+  double omega_0 = 1;  ///< beside the welds at the stations, in the middle of the wave (safe side)
+
+  double chi(double lambda) const {
+    return aluminium ? en1999::reduction_factor(buckling_class, lambda) : en1993::reduction_factor(curve, lambda);
+  }
+};
+
+/// A pair in one combination.
+struct PairAnswer {
+  const char* outside = "";
+  double length = 0, N_cr = 0;
+  std::size_t half_waves = 0;
+  double lambda = 0, chi = 1;
+};
+
+/// N_cr at most twice Euler's load of one chord between two stations, where the mode would be another.
+inline PairAnswer answer_of(const PairColumn& p, const std::vector<double>& stations, bool overhangs_too, double tension,
+                            bool rings) {
+  PairAnswer a;
+  a.length = column_length(p.where, stations, overhangs_too);
+  if (!(a.length > 0.0)) {
+    a.outside = "nothing holds both chords sideways where they are compressed";
+    return a;
+  }
+  HeldPair column = p.column;
+  column.length = a.length;
+  if (a.length < 3.0 * column.bay * (1.0 - 1e-9)) {
+    a.outside = "chord pair: fewer than three bays lie between its holds";
+    return a;
+  }
+  BoxBehind behind = p.behind;
+  behind.tension = smaller(1.0, larger(0.0, tension));
+  const CriticalLoad c = rings && behind.racking > 0.0 ? critical_load(column, behind) : critical_load(column);
+  a.N_cr = smaller(c.N_cr, 2.0 * en1993::euler_load(column.E, column.I_ch, column.bay));
+  a.half_waves = c.half_waves;
+  a.lambda = std::sqrt(p.N_Rk / a.N_cr);
+  a.chi = p.chi(a.lambda);
+  return a;
+}
+
+/// N/(chi omega_0 N_Rd) + dN/((1 - N/N_cr) omega_0 N_Rd), N the compression of both chords, dN the difference of their
+/// forces: the worse chord has (N + dN)/2. Elastic second order: N and the bow behind chi stress it by f(N), f(0) = 0 and
+/// f(chi N_Rd) = 1, which is convex and so at most N/(chi N_Rd); dN grows by 1/(1 - N/N_cr). Derived here. Infinite
+/// from N_cr on.
+inline double pair_utilisation(const PairColumn& p, const PairAnswer& a, double N, double dN) {
+  const double axial = ratio(N, a.chi * p.omega_0 * p.N_Rd);
+  if (dN == 0.0) return axial;
+  return axial + ratio(dN, larger(0.0, 1.0 - N / a.N_cr) * p.omega_0 * p.N_Rd);
+}
+
+namespace detail {
+
+/// Makes the columns of all pairs of a girder.
+class ColumnMaker {
+ public:
+  ColumnMaker(const Analysis& analysis, const Basis& basis, const std::vector<bool>& not_designed)
+      : model_(analysis.model()), girder_(model_.girder), basis_(basis), skip_(not_designed),
+        beam_(girder_beam(girder_)), welds_(welded_ends(analysis)) {
+    for (ChordPair& w : chord_pairs(analysis, beam_)) {
+      PairColumn p;
+      p.where = std::move(w);
+      out_.push_back(std::move(p));
+    }
+  }
+  std::vector<PairColumn> make() {
+    for (std::size_t i = 0; i < out_.size(); ++i) prepare(i);
+    return std::move(out_);
+  }
+
+ private:
+  /// Bending of a bar out of the plane of its face: in the ring.
+  static double I_ring(const Bar& bar) { return bar.section.Iy; }
+
+  void prepare(std::size_t i) {
+    PairColumn& p = out_[i];
+    p.opposite = i;
+    const HandFace& f = beam_.faces[i];
+    p.braced = f.layout != Layout::open;
+    const Bar &bar = girder_.chords[f.first_chord].bar, &other = girder_.chords[f.second_chord].bar;
+    for (std::size_t b = 0; b < girder_.bays(); ++b)
+      if (skip_[model_.chord_member(b, f.first_chord)] || skip_[model_.chord_member(b, f.second_chord)])
+        p.outside = "chord pair: its chords are not checked themselves";
+    if (bar.section.designation != other.section.designation || bar.section.area != other.section.area ||
+        bar.material.name != other.material.name)
+      p.outside = "chord pair: its chords differ";
+    if (!f.no_closed_form.empty()) p.outside = "chord pair: its face has no closed form of its shear stiffness";
+    if (!beam_.not_straight.empty()) p.outside = "chord pair: the girder is curved, cambered or tapered";
+    if (p.outside[0] != '\0') return;
+    const double EI = baywork::detail::in_plane_of(bar, -f.tz(), f.ty()).EI;
+    p.column = {.length = 1.0, .bay = f.s, .width = f.h, .E = bar.material.E, .A_ch = bar.section.area,
+                .I_ch = EI / bar.material.E, .shear_stiffness = shear_stiffness(f, EI)};
+    strength(p, bar);
+    rings(p, i);
+  }
+
+  /// S of the face. Of an open one with the chord's part of 1/S raised from a²/(24 E I) to a²/(2 pi² E I): what it
+  /// softens to as its chords near their own buckling between cross members; EN 1993-1-1 (6.73) has the same limit.
+  static double shear_stiffness(const HandFace& f, double EI) {
+    if (f.layout != Layout::open) return f.stiffness.value;
+    return 1.0 / (1.0 / f.S() + (1.0 / (2.0 * pi_v<double> * pi_v<double>) - 1.0 / 24.0) * f.s * f.s / EI);
+  }
+
+  void strength(PairColumn& p, const Bar& bar) {
+    p.aluminium = bar.material.family == material::Family::aluminium;
+    if (!p.aluminium) {
+      const en1993::BarResistance r = en1993::resistance(bar.section, bar.material, basis_.steel);
+      const en1993::Buckling b = en1993::buckling(r, bar.section, bar.material.E, 1.0, 1.0);
+      p.curve = en1993::imperfection(b.curve_y) > en1993::imperfection(b.curve_z) ? b.curve_y : b.curve_z;
+      p.f = r.fy;
+      p.N_Rk = 2.0 * r.N_Rk;
+      p.N_Rd = p.N_Rk / r.gamma_M1;
+      return;
+    }
+    const bool annealed = bar.material.alloy_group == material::AlloyGroup::annealed;
+    const en1999::BarResistance r = en1999::resistance(bar.section, bar.material, basis_.aluminium,
+                                                       annealed ? en1999::Welded::no : en1999::Welded::yes);
+    p.buckling_class = r.buckling_class;
+    p.f = r.fo;
+    p.N_Rk = 2.0 * r.A_eff * r.fo;
+    p.N_Rd = 2.0 * r.N_c_Rd;
+    for (std::size_t b = 0; b < girder_.bays(); ++b)
+      for (const std::size_t c : {p.where.first, p.where.second})
+        for (const WeldedEnd& e : {welds_[model_.chord_member(b, c)].start, welds_[model_.chord_member(b, c)].end})
+          p.omega_0 = smaller(p.omega_0, en1999::omega_0(r, en1999::softening(r, e.length)));
+  }
+
+  /// Rings stand where all four faces of a box have a bar: at the longest panel of any face.
+  void rings(PairColumn& p, std::size_t i) {
+    const std::size_t far = beam_.opposite[i];
+    if (girder_.chords.size() != 4 || beam_.faces.size() != 4 || far == i) return;
+    const HandFace &near_face = beam_.faces[i], &far_face = beam_.faces[far];
+    Ring ring{.E = p.column.E, .width = near_face.h};
+    double a = 0, side = rigid_stiffness, I_post = rigid_stiffness, post_joint = rigid_stiffness;
+    for (const HandFace& f : beam_.faces) {
+      const bool is_side = &f != &near_face && &f != &far_face;
+      if (!f.no_closed_form.empty() || !f.facts.cross.given || !(f.facts.joint.out_of_plane > 0.0)) return;
+      if (is_side && magnitude(f.ty() * near_face.ty() + f.tz() * near_face.tz()) > 1e-9) return;
+      ring.E = smaller(ring.E, f.facts.cross.material.E);
+      a = larger(a, f.s);
+      if (!is_side) continue;
+      ring.height = f.h;
+      side = smaller(side, f.stiffness.value);
+      I_post = smaller(I_post, I_ring(f.facts.cross));
+      post_joint = smaller(post_joint, f.facts.joint.out_of_plane);
+    }
+    for (const HandFace& f : beam_.faces)
+      if (std::abs(a / f.s - std::round(a / f.s)) > 1e-9) return;
+    const auto one_after_other = [&](double joint) {
+      const double turn = (is_infinite(joint) ? 0.0 : 1.0 / joint) + (is_infinite(post_joint) ? 0.0 : 1.0 / post_joint);
+      return turn > 0.0 ? 1.0 / turn : rigid_stiffness;
+    };
+    ring.I_post = I_post;
+    ring.I_near = I_ring(near_face.facts.cross);
+    ring.I_far = I_ring(far_face.facts.cross);
+    ring.joint_near = one_after_other(near_face.facts.joint.out_of_plane);
+    ring.joint_far = one_after_other(far_face.facts.joint.out_of_plane);
+    const Bar& c = girder_.chords[far_face.first_chord].bar;
+    const Bar& d = girder_.chords[far_face.second_chord].bar;
+    const double EA = smaller(c.material.E * c.section.area, d.material.E * d.section.area);
+    const double EI = baywork::detail::in_plane_of(c, -far_face.tz(), far_face.ty()).EI;
+    p.behind = {ring.height, EA, shear_stiffness(far_face, EI), side, racking_stiffness(ring) / a, 0.0};
+    p.opposite = far;
+    p.column.bay = a;
+  }
+
+  const GirderModel& model_;
+  const Girder& girder_;
+  const Basis& basis_;
+  const std::vector<bool>& skip_;
+  GirderBeam beam_;
+  std::vector<WeldedEnds> welds_;
+  std::vector<PairColumn> out_;
+};
+
+}  // namespace detail
+
+}  // namespace baywork::verify

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// How hard the two chords of a face are pushed in a response.
+#pragma once
+
+#include <cstddef>
+
+#include <baywork/response/response.hpp>
+#include <baywork/verify/stability_pairs.hpp>
+
+namespace baywork::verify::detail {
+
+/// Pushes in the two chords of a face at an inner station [N]: the mean of the bays beside it, so that the chords' steps
+/// at zigzag diagonals even out.
+class PairForces {
+ public:
+  PairForces(const Response& r, const ChordPair& pair) : r_(r), pair_(pair) {}
+  /// Of both together; compression positive.
+  double sum(std::size_t station) const { return push(station, pair_.first) + push(station, pair_.second); }
+  /// Between the two.
+  double difference(std::size_t station) const {
+    return magnitude(push(station, pair_.first) - push(station, pair_.second));
+  }
+
+ private:
+  double push(std::size_t station, std::size_t chord) const {
+    double ends = 0;
+    for (const std::size_t bay : {station - 1, smaller(station, r_.girder().bays() - 1)}) {
+      const MemberAnswer& a = r_.answer().members[r_.model().chord_member(bay, chord)];
+      ends += a.start[0] - a.end[0];
+    }
+    return 0.25 * ends;
+  }
+  const Response& r_;
+  const ChordPair& pair_;
+};
+
+}  // namespace baywork::verify::detail
