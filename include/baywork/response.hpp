@@ -11,4 +11,5 @@
 #include <baywork/response/member_view.hpp>
 #include <baywork/response/panel_table.hpp>
 #include <baywork/response/response.hpp>
+#include <baywork/response/slack_sag.hpp>
 #include <baywork/solve.hpp>
