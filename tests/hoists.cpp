@@ -26,7 +26,12 @@ Bar thin() { return {RoundTube{33.7_mm, 3.2_mm}, material::en_aw_6082_t6()}; }
 
 /// Two chords side by side under equal loads: two plain beams, for which the beam's closed forms are exact.
 LadderGirder pair(std::size_t bays, Supports supports) {
-  return {.bays = bays, .bay_length = 0.5, .depth = 0.4, .flat = true, .chord = tube(), .web = open(thin()),
+  return {.bays = bays,
+          .bay_length = 0.5,
+          .depth = 0.4,
+          .flat = true,
+          .chord = tube(),
+          .web = open(thin()),
           .supports = std::move(supports)};
 }
 double EI() { return 2 * tube().material.E * tube().section.Iy; }
@@ -35,9 +40,14 @@ const std::vector<ChordRef> both{ChordOf::bottom, ChordOf::top};
 
 BoxGirder box(std::size_t bays, Supports supports) {
   const auto side = braced(alternating, thin(), thin());
-  return {.bays = bays, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = tube(),
+  return {.bays = bays,
+          .bay_length = 0.5,
+          .width = 0.5,
+          .depth = 0.5,
+          .chord = tube(),
           .faces = {.top = open(thin()), .bottom = open(thin()), .left = side, .right = side},
-          .diaphragms = end_diaphragms(thin()), .supports = std::move(supports)};
+          .diaphragms = end_diaphragms(thin()),
+          .supports = std::move(supports)};
 }
 
 const HoistCase& named(const HoistStudy& s, const std::string& words) {
@@ -74,7 +84,8 @@ TEST_CASE("two equal spans: the middle hoist takes what the closed form says") {
     const double low = 0.004;
     const HoistStudy study(a.solve({line_load(both, q)}), {low, true});
     const auto hand = [&](double lowered) {
-      return closed_form::two_equal_spans_uniform(q, l, EI(), GA(), {.end_stiffness = 2 * k, .middle_stiffness = 2 * k, .middle_lowered = lowered});
+      return closed_form::two_equal_spans_uniform(
+          q, l, EI(), GA(), {.end_stiffness = 2 * k, .middle_stiffness = 2 * k, .middle_lowered = lowered});
     };
     CHECK(close(study.cases()[0].pull[1], hand(0).middle_reaction.value, 1e-8));
     CHECK(close(study.cases()[0].pull[0], hand(0).end_reaction.value, 1e-8));
@@ -110,7 +121,9 @@ TEST_CASE("four hoists at odd places, each off level, against the continuous bea
   const std::vector<double> at{0.5, 2.0, 5.0, 7.5};
   const Analysis a{pair(16, hung_at(at))};
   const double off = 0.0015;
-  const HoistStudy study(a.solve({line_load(both, 400.0), point_load(ChordOf::bottom, 3.3, 200.0), point_load(ChordOf::top, 3.3, 200.0)}), {off, false});
+  const HoistStudy study(
+      a.solve({line_load(both, 400.0), point_load(ChordOf::bottom, 3.3, 200.0), point_load(ChordOf::top, 3.3, 200.0)}),
+      {off, false});
   const auto hand = [&](std::size_t which, double down) {
     closed_form::StraightBeam<> beam{8.0, EI(), GA(), {}};
     for (std::size_t i = 0; i < 4; ++i) beam.supports.push_back({at[i], rigid_stiffness, i == which ? down : 0.0, 0.0});
@@ -158,11 +171,17 @@ TEST_CASE("the box girder on three hoists follows the two-span formula") {
     m.G = 70e9 / 2.6;
     return m;
   }();
-  const Bar chord{Numbers{6e-4, 1.5e-7}, metal}, post{Numbers{1.5e-4, 0.8e-7}, metal}, brace{Numbers{2.5e-4, 0.8e-7}, metal};
+  const Bar chord{Numbers{6e-4, 1.5e-7}, metal}, post{Numbers{1.5e-4, 0.8e-7}, metal},
+      brace{Numbers{2.5e-4, 0.8e-7}, metal};
   const auto side = braced(alternating, brace, post);
-  const BoxGirder g{.bays = 24, .bay_length = 0.5, .width = 0.5, .depth = 0.4, .chord = chord,
+  const BoxGirder g{.bays = 24,
+                    .bay_length = 0.5,
+                    .width = 0.5,
+                    .depth = 0.4,
+                    .chord = chord,
                     .faces = {.top = open(post), .bottom = open(post), .left = side, .right = side},
-                    .diaphragms = end_diaphragms(brace), .supports = hung_at({0.0, 6.0, 12.0})};
+                    .diaphragms = end_diaphragms(brace),
+                    .supports = hung_at({0.0, 6.0, 12.0})};
   const Analysis a{g};
   const HoistStudy study(a.solve({line_load({ChordOf::top_left, ChordOf::top_right}, 1000.0)}));
   CHECK(close(study.cases()[0].pull[1], 7425.0, 0.015));
@@ -171,20 +190,26 @@ TEST_CASE("the box girder on three hoists follows the two-span formula") {
 }
 
 TEST_CASE("a slack hoist is a hoist that is not there") {
-  const std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 500.0), point_load(ChordOf::bottom_left, 2.2, 300.0)};
+  const std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 500.0),
+                                 point_load(ChordOf::bottom_left, 2.2, 300.0)};
   const Analysis three{box(16, hung_at({0.5, 4.0, 7.5}))};
-  const Analysis two{box(16, hung_at({0.5, 7.5}).with(hold(ChordOf::top_right, 4.0).fix({Motion::uy})))};  // the guy stays
+  const Analysis two{
+      box(16, hung_at({0.5, 7.5}).with(hold(ChordOf::top_right, 4.0).fix({Motion::uy})))};  // the guy stays
   const HoistStudy study(three.solve(load), {0.0, true});
   const Response without = two.solve(load);
   const HoistCase& gone = named(study, "hoist 2 at 4 m slack");
   for (std::size_t i = 0; i < without.answer().members.size(); ++i)
     for (std::size_t k = 0; k < 6; ++k)
-      CHECK(gone.response.answer().members[i].start[k] == doctest::Approx(without.answer().members[i].start[k]).epsilon(1e-6).scale(1e3));
-  CHECK(close(study.share(1).slack_from, std::max(-without.deflection(ChordOf::top_left, 4.0).z, -without.deflection(ChordOf::top_right, 4.0).z), 1e-6));
+      CHECK(gone.response.answer().members[i].start[k] ==
+            doctest::Approx(without.answer().members[i].start[k]).epsilon(1e-6).scale(1e3));
+  CHECK(close(study.share(1).slack_from,
+              std::max(-without.deflection(ChordOf::top_left, 4.0).z, -without.deflection(ChordOf::top_right, 4.0).z),
+              1e-6));
   // the chords' envelope is over the cases: that of the missing hoist is the worst for the bottom chords' tension
   const std::vector<ChordEnvelope> chords = chord_envelopes(study);
   double most = 0;
-  for (std::size_t b = 0; b < 16; ++b) most = std::max(most, without.chord(ChordOf::bottom_left).bay(b).extremes(0).greatest);
+  for (std::size_t b = 0; b < 16; ++b)
+    most = std::max(most, without.chord(ChordOf::bottom_left).bay(b).extremes(0).greatest);
   CHECK(close(chords[0].tension.value, most, 1e-6));
   CHECK(study.cases()[chords[0].tension.in].name == "hoist 2 at 4 m slack");
   std::ostringstream page;
@@ -207,7 +232,8 @@ TEST_CASE("a slack hoist is a hoist that is not there") {
   // off level, a girder on two hoists of two lines each only tilts: the pulls stay
   for (std::size_t h = 0; h < 2; ++h)
     for (const char* how : {" 20 mm high", " 20 mm low"})
-      CHECK(close(named(pair_of, std::string(h == 0 ? "hoist 1 at 0.5 m" : "hoist 2 at 7.5 m") + how).pull[h], pair_of.cases()[0].pull[h], 1e-6));
+      CHECK(close(named(pair_of, std::string(h == 0 ? "hoist 1 at 0.5 m" : "hoist 2 at 7.5 m") + how).pull[h],
+                  pair_of.cases()[0].pull[h], 1e-6));
 }
 
 TEST_CASE("of all sets of lines that pull, the study finds the one that is in balance") {
@@ -216,7 +242,8 @@ TEST_CASE("of all sets of lines that pull, the study finds the one that is in ba
   const std::vector<double> at{0.0, 2.0, 4.0};
   const std::vector<ChordOf> upper{ChordOf::top_right, ChordOf::top_left};
   const auto supports = [&](unsigned set) {
-    Supports s = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy}), hold(ChordOf::bottom_left, 4.0).fix({Motion::uy})});
+    Supports s = held_by({hold(ChordOf::bottom_left, 0.0).fix({Motion::ux, Motion::uy}),
+                          hold(ChordOf::bottom_left, 4.0).fix({Motion::uy})});
     for (std::size_t i = 0; i < 6; ++i)
       if ((set >> i & 1U) != 0) s = s.with(hold(upper[i % 2], at[i / 2]).fix({Motion::uz}));
     return s;
@@ -232,7 +259,8 @@ TEST_CASE("of all sets of lines that pull, the study finds the one that is in ba
   for (int trial = 0; trial < 25; ++trial) {
     std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, random.spread(20, 400))};
     for (int i = 0; i < 2; ++i)
-      load.push_back(point_load(random.chance(0.5) ? ChordOf::bottom_left : ChordOf::bottom_right, random.in(0, 6), random.spread(100, 3000)));
+      load.push_back(point_load(random.chance(0.5) ? ChordOf::bottom_left : ChordOf::bottom_right, random.in(0, 6),
+                                random.spread(100, 3000)));
     bool found = false;
     std::vector<double> pulls;
     for (unsigned s = 1; s < 64; ++s) {
@@ -287,5 +315,7 @@ TEST_CASE("hoists that mean nothing are refused") {
   CHECK_THROWS_AS(HoistStudy(hung.solve({line_load({ChordOf::top_left}, -300.0)})), UnstableFrame);
   // a load far out on the overhang
   const Analysis out{box(16, hung_at({2.0, 3.0}))};
-  CHECK_THROWS_AS(HoistStudy(out.solve({point_load(ChordOf::bottom_left, 8.0, 500.0), point_load(ChordOf::bottom_right, 8.0, 500.0)})), UnstableFrame);
+  CHECK_THROWS_AS(HoistStudy(out.solve(
+                      {point_load(ChordOf::bottom_left, 8.0, 500.0), point_load(ChordOf::bottom_right, 8.0, 500.0)})),
+                  UnstableFrame);
 }

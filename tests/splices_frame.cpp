@@ -23,14 +23,27 @@ Bar stiff_bar() { return {RoundTube{168.3_mm, 10.0_mm}, material::s355h()}; }
 /// A box of eight bays of 0.5 m, braced sides, open top and bottom, modules of four bays.
 BoxGirder box(const Bar& cross = brace_bar()) {
   const auto side = braced(alternating, brace_bar(), cross);
-  return {.bays = 8, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = chord_bar(),
+  return {.bays = 8,
+          .bay_length = 0.5,
+          .width = 0.5,
+          .depth = 0.5,
+          .chord = chord_bar(),
           .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .modules = {.bays_each = 4}, .supports = simply_supported()};
+          .modules = {.bays_each = 4},
+          .supports = simply_supported()};
 }
 
 PinCoupler coupler() {
-  return {.pin = 16_mm, .hole = 16.5_mm, .blade = 20_mm, .fork = 10_mm, .gap = 0.5_mm, .end = 14_mm, .side = 14_mm,
-          .reach = 35_mm, .plate_material = material::en_aw_6082_t6(material::Product::rod_or_bar), .pin_material = material::s355()};
+  return {.pin = 16_mm,
+          .hole = 16.5_mm,
+          .blade = 20_mm,
+          .fork = 10_mm,
+          .gap = 0.5_mm,
+          .end = 14_mm,
+          .side = 14_mm,
+          .reach = 35_mm,
+          .plate_material = material::en_aw_6082_t6(material::Product::rod_or_bar),
+          .pin_material = material::s355()};
 }
 
 double pull(const Response& r, std::size_t station, std::size_t chord) { return r.splice(station)[chord].N; }
@@ -43,8 +56,13 @@ TEST_CASE("a rigid connector changes nothing, and a spring gives way by N/k") {
                                  point_load(ChordOf::top_left, 1.3, {0, -400, 0})};
   const Analysis plain{g};
   const Response before = plain.solve(load);
-  g.modules.connector = BoltedEndPlate{.plate = 12_mm, .diameter = 130_mm, .bolt_circle = 95_mm, .bolts = 4,
-                                       .bolt = metric_bolt(12_mm, BoltClass::c8_8), .hole = 13_mm, .throat = 5_mm,
+  g.modules.connector = BoltedEndPlate{.plate = 12_mm,
+                                       .diameter = 130_mm,
+                                       .bolt_circle = 95_mm,
+                                       .bolts = 4,
+                                       .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                                       .hole = 13_mm,
+                                       .throat = 5_mm,
                                        .plate_material = material::s355()};
   const Analysis same{g};
   const Response r = same.solve(load);
@@ -76,7 +94,8 @@ TEST_CASE("a pin turns: no moment there, and shear times its distance at the end
   CHECK(gapped.stations[5] == doctest::Approx(2.02));
   CHECK(gapped.stations[6] == doctest::Approx(2.06));
   const Analysis a{gapped};
-  const Response r = a.solve({point_load(ChordOf::bottom_left, 1.0, 4.0_kN), point_load(ChordOf::bottom_right, 1.0, 4.0_kN)});
+  const Response r =
+      a.solve({point_load(ChordOf::bottom_left, 1.0, 4.0_kN), point_load(ChordOf::bottom_right, 1.0, 4.0_kN)});
   double shear = 0;
   for (std::size_t c = 0; c < 4; ++c) {
     const CutForces left = r.member(r.model().chord_member(4, c)).forces(fraction{0}), pin = r.splice(5)[c],
@@ -91,7 +110,8 @@ TEST_CASE("a pin turns: no moment there, and shear times its distance at the end
   // an upright pin turns the other way
   std::get<PinCoupler>(g.modules.connector).axis = PinAxis::upright;
   const Analysis upright{with_splice_gaps(g.girder(), {s, e})};
-  const Response u = upright.solve({line_load({ChordOf::top_left, ChordOf::bottom_left}, {0, -900, -900}, {0, -900, -900})});
+  const Response u =
+      upright.solve({line_load({ChordOf::top_left, ChordOf::bottom_left}, {0, -900, -900}, {0, -900, -900})});
   for (std::size_t c = 0; c < 4; ++c) {
     CHECK(std::abs(u.splice(5)[c].Mz) < 1e-6);
     CHECK(std::abs(u.splice(5)[c].My) > 0.1);
@@ -144,9 +164,15 @@ TEST_CASE("slack kinks the girder at joints that pull") {
   BoxGirder g = box(stiff_bar());
   g.bays = 16;
   g.modules = {0, {6}};
-  BoltedEndPlate plates{.plate = 12_mm, .diameter = 130_mm, .bolt_circle = 95_mm, .bolts = 4,
-                        .bolt = metric_bolt(12_mm, BoltClass::c8_8), .hole = 13_mm, .throat = 5_mm,
-                        .plate_material = material::s355(), .fit = {.slack = 1_mm}};
+  BoltedEndPlate plates{.plate = 12_mm,
+                        .diameter = 130_mm,
+                        .bolt_circle = 95_mm,
+                        .bolts = 4,
+                        .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                        .hole = 13_mm,
+                        .throat = 5_mm,
+                        .plate_material = material::s355(),
+                        .fit = {.slack = 1_mm}};
   g.modules.connector = plates;
   const std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 1.0_kN_per_m)};
   const Analysis a{g};
@@ -213,8 +239,13 @@ TEST_CASE("connectors that mean nothing are refused") {
   p = coupler();
   p.fit.slack = -1;
   refused(p, "slack");
-  BoltedEndPlate e{.plate = 12_mm, .diameter = 130_mm, .bolt_circle = 95_mm, .bolts = 4,
-                   .bolt = metric_bolt(12_mm, BoltClass::c8_8), .hole = 13_mm, .throat = 5_mm,
+  BoltedEndPlate e{.plate = 12_mm,
+                   .diameter = 130_mm,
+                   .bolt_circle = 95_mm,
+                   .bolts = 4,
+                   .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                   .hole = 13_mm,
+                   .throat = 5_mm,
                    .plate_material = material::s355()};
   e.bolts = 2;
   refused(e, "three bolts");
@@ -223,8 +254,13 @@ TEST_CASE("connectors that mean nothing are refused") {
   e.bolts = 4;
   e.diameter = 105_mm;
   refused(e, "over the edge");
-  Spigot s{.diameter = 50_mm, .reach = 100_mm, .pin = 12_mm, .hole = 12.5_mm, .end = 25_mm,
-           .spigot_material = material::en_aw_6082_t6(material::Product::rod_or_bar), .pin_material = material::s355()};
+  Spigot s{.diameter = 50_mm,
+           .reach = 100_mm,
+           .pin = 12_mm,
+           .hole = 12.5_mm,
+           .end = 25_mm,
+           .spigot_material = material::en_aw_6082_t6(material::Product::rod_or_bar),
+           .pin_material = material::s355()};
   CHECK_NOTHROW(validate(Connector(s), "splice"));
   s.wall = 26_mm;
   refused(s, "wall");

@@ -34,8 +34,14 @@ inline Bolt metric_bolt(double diameter, BoltClass grade) {
   struct Size {
     double d, pitch, flats;  ///< mm
   };
-  static constexpr std::array<Size, 8> sizes{
-      {{8, 1.25, 13}, {10, 1.5, 16}, {12, 1.75, 18}, {16, 2, 24}, {20, 2.5, 30}, {24, 3, 36}, {27, 3, 41}, {30, 3.5, 46}}};
+  static constexpr std::array<Size, 8> sizes{{{8, 1.25, 13},
+                                              {10, 1.5, 16},
+                                              {12, 1.75, 18},
+                                              {16, 2, 24},
+                                              {20, 2.5, 30},
+                                              {24, 3, 36},
+                                              {27, 3, 41},
+                                              {30, 3.5, 46}}};
   for (const Size& s : sizes) {
     if (!(std::abs(diameter * 1e3 - s.d) < 1e-6)) continue;
     const double core = (s.d - 0.9382 * s.pitch) * 1e-3;

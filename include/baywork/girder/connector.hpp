@@ -52,10 +52,10 @@ struct PinCoupler {
 
 /// A round plate on each chord end, bolted together. Lengths in m.
 struct BoltedEndPlate {
-  double plate = 0;         ///< thickness of each plate
-  double diameter = 0;      ///< of the plates
-  double bolt_circle = 0;   ///< diameter
-  std::size_t bolts = 0;    ///< evenly on the circle
+  double plate = 0;        ///< thickness of each plate
+  double diameter = 0;     ///< of the plates
+  double bolt_circle = 0;  ///< diameter
+  std::size_t bolts = 0;   ///< evenly on the circle
   Bolt bolt{};
   double hole = 0;          ///< diameter
   double eccentricity = 0;  ///< between the axes of bolt circle and chord
@@ -67,12 +67,12 @@ struct BoltedEndPlate {
 /// A round bar or tube that reaches into both chords, tubes themselves, and is pinned to each. Lengths in m.
 struct Spigot {
   double diameter = 0;
-  double wall = 0;      ///< 0: solid
-  double reach = 0;     ///< into each chord
-  double pin = 0;       ///< diameter; through chord and spigot
-  double hole = 0;      ///< diameter
-  std::size_t pins = 1; ///< in each chord, all in one plane one behind the other
-  double end = 0;       ///< from the edge of the first hole to the chord's end, and to the spigot's end
+  double wall = 0;       ///< 0: solid
+  double reach = 0;      ///< into each chord
+  double pin = 0;        ///< diameter; through chord and spigot
+  double hole = 0;       ///< diameter
+  std::size_t pins = 1;  ///< in each chord, all in one plane one behind the other
+  double end = 0;        ///< from the edge of the first hole to the chord's end, and to the spigot's end
   material::Material spigot_material{}, pin_material{};
   bool welded = false;  ///< something is welded to the chord there: it is softened where aluminium
   ConnectorFit fit{};
@@ -122,7 +122,8 @@ inline void check_fit(const ConnectorFit& f, const std::string& place) {
 inline void check_hole(double pin, double hole, const std::string& place) {
   require::positive(pin, place, "diameter of the pin or bolt");
   require::positive(hole, place, "diameter of the hole");
-  if (hole < pin) fail<BadDescription>(place, "the hole is smaller than what goes through it", "a hole as wide or wider is accepted");
+  if (hole < pin)
+    fail<BadDescription>(place, "the hole is smaller than what goes through it", "a hole as wide or wider is accepted");
 }
 
 inline void check(const RigidSplice&, const std::string&) {}
@@ -147,10 +148,11 @@ inline void check(const BoltedEndPlate& c, const std::string& place) {
   require::not_negative(c.eccentricity, place, "eccentricity");
   require::positive(c.throat, place, "throat of the weld");
   if (!(c.diameter > c.bolt_circle + c.hole))
-    fail<BadDescription>(place, "the bolts' holes reach over the edge of the plates", "plates wider than the bolt circle and a hole are accepted");
+    fail<BadDescription>(place, "the bolts' holes reach over the edge of the plates",
+                         "plates wider than the bolt circle and a hole are accepted");
   if (c.bolts < 3)
     fail<BadDescription>(place, std::to_string(c.bolts) + " bolts are given", "three bolts or more are accepted");
-  if (!(c.bolt_circle * pi_v<double> > static_cast<double>(c.bolts) * c.hole))
+  if (!(c.bolt_circle * pi_v < double >> static_cast<double>(c.bolts) * c.hole))
     fail<BadDescription>(place, "the bolts' holes overlap", "fewer bolts or a larger circle are accepted");
   material::validate(c.plate_material);
   check_fit(c.fit, place);
@@ -162,7 +164,8 @@ inline void check(const Spigot& c, const std::string& place) {
   require::positive(c.reach, place, "reach of the spigot into the chord");
   require::positive(c.end, place, "distance from the hole to the end");
   if (!(2.0 * c.wall < c.diameter))
-    fail<BadDescription>(place, "the spigot's wall is thicker than its radius", "a thinner wall, or 0 for a solid spigot, is accepted");
+    fail<BadDescription>(place, "the spigot's wall is thicker than its radius",
+                         "a thinner wall, or 0 for a solid spigot, is accepted");
   if (!(c.hole < c.diameter))
     fail<BadDescription>(place, "the hole is as wide as the spigot", "a smaller hole is accepted");
   if (c.pins == 0) fail<BadDescription>(place, "it has no pins", "one pin or more in each chord is accepted");

@@ -58,14 +58,17 @@ class GapMaker {
     require::positive(gap_.length, "splice gap", "length");
     require::finite(gap_.offset, "splice gap", "offset from its middle");
     if (!(magnitude(gap_.offset) < gap_.length / 2))
-      fail<BadDescription>("splice gap", "the connectors lie outside it", "an offset of less than half the gap is accepted");
+      fail<BadDescription>("splice gap", "the connectors lie outside it",
+                           "an offset of less than half the gap is accepted");
     for (const std::size_t s : old_.splices)
       for (const std::size_t bay : {s - 1, s})
         if (!(gap_.length < value_of(S(old_.stations[bay + 1] - old_.stations[bay]))))
-          fail<BadDescription>("bay " + std::to_string(bay + 1), "the splice gap is as long as the bay", "a shorter gap is accepted");
+          fail<BadDescription>("bay " + std::to_string(bay + 1), "the splice gap is as long as the bay",
+                               "a shorter gap is accepted");
     for (const BasicGirderFace<S>& f : old_.faces)
       if (!f.panels.empty() && f.panels.span() != 1)
-        fail<BadDescription>(f.name + " face", "its panels span several bays", "with splice gaps, panels of one bay are accepted");
+        fail<BadDescription>(f.name + " face", "its panels span several bays",
+                             "with splice gaps, panels of one bay are accepted");
   }
 
   /// A station at `off` from an old one; its joints lie on the straight chords of the bay there.
@@ -83,7 +86,8 @@ class GapMaker {
     if (face.empty()) return face;
     std::vector<BasicAnyPanel<S>> out;
     for (std::size_t b = 0; b < old_.bays(); ++b) {
-      if (old_.is_splice(b)) out.resize(out.size() + 2);  // nothing crosses the gap; two, so that panels alternate as before
+      if (old_.is_splice(b))
+        out.resize(out.size() + 2);  // nothing crosses the gap; two, so that panels alternate as before
       out.push_back(face.panel(b));
     }
     return BasicFace<S>(std::move(out));

@@ -59,8 +59,11 @@ inline std::ostream& operator<<(std::ostream& out, const HoistStudy& study) {
     const double share = study.total() == 0.0 ? 0.0 : 100.0 * s.level / study.total();
     out << right(std::to_string(h + 1), 7) << right(number(study.hoists()[h].x, 5), 10) << kN(s.least) << kN(s.level)
         << kN(s.greatest) << right(fixed(share, 1), 15)
-        << right(s.needed ? "needed" : s.slack_from > 0.0 ? fixed(1e3 * s.slack_from, 2) : "-", 21) << "  " << cases[s.least_in].name
-        << "; " << cases[s.greatest_in].name << '\n';
+        << right(s.needed             ? "needed"
+                 : s.slack_from > 0.0 ? fixed(1e3 * s.slack_from, 2)
+                                      : "-",
+                 21)
+        << "  " << cases[s.least_in].name << "; " << cases[s.greatest_in].name << '\n';
   }
   out << "  the pulls' sum meets the load in every case within " << number(study.imbalance(), 2) << " of it\n";
   for (const HoistCase& c : cases) {
@@ -72,10 +75,12 @@ inline std::ostream& operator<<(std::ostream& out, const HoistStudy& study) {
       std::size_t n = 0;
       for (const std::size_t l : study.hoists()[h].lines) n += c.slack[l] ? 1U : 0U;
       if (n == 0 || (c.gone && c.hoist == h)) continue;
-      out << "  " << c.name << ": hoist " << h + 1 << (n == study.hoists()[h].lines.size() ? " is slack" : " is slack on one side") << '\n';
+      out << "  " << c.name << ": hoist " << h + 1
+          << (n == study.hoists()[h].lines.size() ? " is slack" : " is slack on one side") << '\n';
     }
   }
-  out << "Chords over these cases (kN, kNm)\n  chord                tension  in bay  compression  in bay       M up/down  in bay      M sideways  in bay\n";
+  out << "Chords over these cases (kN, kNm)\n  chord                tension  in bay  compression  in bay       M "
+         "up/down  in bay      M sideways  in bay\n";
   for (const ChordEnvelope& e : chord_envelopes(study)) {
     out << "  " << left(e.chord, 18);
     std::size_t width = 10;

@@ -16,8 +16,8 @@ namespace baywork {
 /// the girder up.
 struct Hoist {
   std::size_t station = 0;
-  double x = 0;                      ///< along the axis [m]
-  std::vector<std::size_t> lines;    ///< numbers of lines
+  double x = 0;                    ///< along the axis [m]
+  std::vector<std::size_t> lines;  ///< numbers of lines
 };
 
 /// Which cases are looked at besides all level.
@@ -26,22 +26,24 @@ struct HoistCases {
   bool each_slack = true;   ///< each hoist in turn carries nothing
 };
 
-/// One state of the hoists, proved: no line pushes the girder down, and none is slack whose joint has not risen above it.
+/// One state of the hoists, proved: no line pushes the girder down, and none is slack whose joint has not risen above
+/// it.
 struct HoistCase {
   std::string name;
   std::size_t hoist = static_cast<std::size_t>(-1);  ///< the one that is off level or slack
-  bool gone = false;          ///< it carries nothing, however far that leaves its joints to sink
-  bool hangs = true;          ///< false: the girder would fall or roll over; there is no response then
-  std::vector<double> pull;   ///< of each hoist, up [N]
-  std::vector<double> rise;   ///< of each line's joint above the line's end [m]: 0 where it pulls, below 0 where it is gone
-  std::vector<bool> slack;    ///< each line
+  bool gone = false;                                 ///< it carries nothing, however far that leaves its joints to sink
+  bool hangs = true;         ///< false: the girder would fall or roll over; there is no response then
+  std::vector<double> pull;  ///< of each hoist, up [N]
+  std::vector<double>
+      rise;  ///< of each line's joint above the line's end [m]: 0 where it pulls, below 0 where it is gone
+  std::vector<bool> slack;  ///< each line
   Response response{};
 };
 
 /// Of one hoist over all cases that hang.
 struct HoistShare {
-  double least = 0, level = 0, greatest = 0;           ///< pull [N]
-  std::size_t least_in = 0, greatest_in = 0;           ///< case
+  double least = 0, level = 0, greatest = 0;  ///< pull [N]
+  std::size_t least_in = 0, greatest_in = 0;  ///< case
   double slack_from = 0;  ///< lowered by so much and more, it carries nothing [m]; 0 where the girder needs it
   bool needed = false;
 };
@@ -56,7 +58,8 @@ class HoistStudy {
     units(level);
     add(level, "all level", none, 0.0, false);
     if (!cases_[0].hangs)
-      fail<UnstableFrame>("hoists", "the girder lifts off: no set of lines that only pull holds it", "loads between the hoists are accepted");
+      fail<UnstableFrame>("hoists", "the girder lifts off: no set of lines that only pull holds it",
+                          "loads between the hoists are accepted");
     for (std::size_t h = 0; h < hoists_.size() && which.off_level > 0.0; ++h)
       for (const double sign : {1.0, -1.0})
         add(level, words(h) + text::quantity(which.off_level, 1e-3, sign > 0 ? "mm high" : "mm low", 4), h,
@@ -123,7 +126,8 @@ class HoistStudy {
       std::size_t h = 0;
       while (h < hoists_.size() && hoists_[h].station != static_cast<std::size_t>(a.station)) ++h;
       if (h == hoists_.size())
-        hoists_.push_back({static_cast<std::size_t>(a.station), model.girder.stations[static_cast<std::size_t>(a.station)], {}});
+        hoists_.push_back(
+            {static_cast<std::size_t>(a.station), model.girder.stations[static_cast<std::size_t>(a.station)], {}});
       hoists_[h].lines.push_back(lines_.size());
       lines_.push_back(s);
     }
@@ -139,8 +143,8 @@ class HoistStudy {
     const Analysis& a = level.analysis();
     const auto moved = [&](std::size_t line, double by) {
       const Address& at = level.model().frame.nodes[level.model().frame.supports[lines_[line]].node].address;
-      return a.solve({settlement(static_cast<std::size_t>(at.chord), level.girder().stations[static_cast<std::size_t>(at.station)],
-                                 Motion::uz, by)});
+      return a.solve({settlement(static_cast<std::size_t>(at.chord),
+                                 level.girder().stations[static_cast<std::size_t>(at.station)], Motion::uz, by)});
     };
     units_.push_back(moved(0, 0.0));  // what the girder's own prescribed motions bring: in every case, once
     C_.assign(lines_.size(), std::vector<double>(lines_.size(), 0.0));
@@ -198,7 +202,8 @@ class HoistStudy {
         c.slack[l] = gone[l] || x[l] > 0.0;
         const bool holds = c.slack[l] ? magnitude(R) <= slack && (gone[l] || x[l] > 0.0) : R >= -slack && x[l] == 0.0;
         if (!holds)
-          fail<NotConverged>("hoists, " + c.name, "a line is found to push " + text::number(-R) + " N", "lines that only pull are accepted");
+          fail<NotConverged>("hoists, " + c.name, "a line is found to push " + text::number(-R) + " N",
+                             "lines that only pull are accepted");
         c.pull[h] += R;
       }
   }

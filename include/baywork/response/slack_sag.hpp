@@ -14,9 +14,9 @@ namespace baywork {
 /// girder is hung.
 template <Scalar S = double>
 struct BasicSlackSag {
-  std::vector<Vec3<S>> at_station;              ///< motion of the girder's axis [m], mean of its chords
-  std::vector<BasicReaction<S>> reactions;      ///< that it brings about: none unless the girder is held more than needed
-  std::size_t opened = 0;                       ///< connectors that pull and so have opened
+  std::vector<Vec3<S>> at_station;          ///< motion of the girder's axis [m], mean of its chords
+  std::vector<BasicReaction<S>> reactions;  ///< that it brings about: none unless the girder is held more than needed
+  std::size_t opened = 0;                   ///< connectors that pull and so have opened
 
   /// Greatest motion down [m], and where (0 where nothing sags).
   S greatest() const {

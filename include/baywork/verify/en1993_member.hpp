@@ -37,6 +37,7 @@ struct SteelMember {
                                            : interaction_row(0.0, "EN 1993-1-1 6.3.3 (6.61)");
       case Check::joint:
       case Check::weld:
+      case Check::splice:
       case Check::outside_scope: break;
     }
     return {};
@@ -65,6 +66,7 @@ struct SteelMember {
       case Check::beam_column: return explain_beam_column(f, row);
       case Check::joint:
       case Check::weld:
+      case Check::splice:
       case Check::outside_scope: return;
     }
   }

@@ -46,6 +46,7 @@ struct AluminiumMember {
                                            : interaction_row(0.0, "EN 1999-1-1 6.3.3.1");
       case Check::joint:
       case Check::weld:
+      case Check::splice:
       case Check::outside_scope: break;
     }
     return {};
@@ -71,6 +72,7 @@ struct AluminiumMember {
       case Check::beam_column: return explain_beam_column(f, at, row);
       case Check::joint:
       case Check::weld:
+      case Check::splice:
       case Check::outside_scope: return;
     }
   }

@@ -25,6 +25,7 @@ enum class Check : std::uint8_t {
   beam_column,
   joint,
   weld,
+  splice,
   outside_scope
 };
 inline constexpr std::size_t n_member_checks = 7;  ///< those of a bar by itself, the first ones
@@ -40,6 +41,7 @@ inline const char* name(Check c) {
     case Check::beam_column: return "buckling with bending";
     case Check::joint: return "joint with the chord";
     case Check::weld: return "weld";
+    case Check::splice: return "splice";
     case Check::outside_scope: return "outside the scope";
   }
   return "";

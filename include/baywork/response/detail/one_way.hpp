@@ -16,9 +16,9 @@ namespace baywork::detail {
 /// definite). Lines that are `gone` have R = 0 whatever x is.
 ///
 /// The lines that are gone are eliminated first; the rest is a linear complementarity problem, which Lemke's method
-/// solves for such C, or else shows that there is no solution: then nothing would hold the girder. Source: R. W. Cottle,
-/// J.-S. Pang, R. E. Stone, The Linear Complementarity Problem, chapter 4 (value from memory); the answer is checked by
-/// the caller, not the way to it. Pivots below 1e-8 of the scaled C count as none.
+/// solves for such C, or else shows that there is no solution: then nothing would hold the girder. Source: R. W.
+/// Cottle, J.-S. Pang, R. E. Stone, The Linear Complementarity Problem, chapter 4 (value from memory); the answer is
+/// checked by the caller, not the way to it. Pivots below 1e-8 of the scaled C count as none.
 class OneWay {
  public:
   using Matrix = std::vector<std::vector<double>>;
@@ -27,8 +27,7 @@ class OneWay {
   OneWay(Matrix C, std::vector<double> q, const std::vector<bool>& gone, double least)
       : C_(std::move(C)), q_(std::move(q)), scale_(q_.size(), 1.0), x_(q_.size(), 0.0) {
     for (std::size_t i = 0; i < q_.size(); ++i) (gone[i] ? gone_ : one_way_).push_back(i);
-    for (std::size_t i = 0; i < q_.size(); ++i)
-      scale_[i] = C_[i][i] > least ? 1.0 / std::sqrt(C_[i][i]) : 0.0;
+    for (std::size_t i = 0; i < q_.size(); ++i) scale_[i] = C_[i][i] > least ? 1.0 / std::sqrt(C_[i][i]) : 0.0;
     for (std::size_t i = 0; i < q_.size(); ++i)
       for (std::size_t j = 0; j < q_.size(); ++j) C_[i][j] *= scale_[i] * scale_[j];
     for (std::size_t i = 0; i < q_.size(); ++i)
