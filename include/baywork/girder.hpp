@@ -5,7 +5,9 @@
 #include <baywork/core.hpp>
 #include <baywork/girder/axis.hpp>
 #include <baywork/girder/bar.hpp>
+#include <baywork/girder/bolt.hpp>
 #include <baywork/girder/braced_panel.hpp>
+#include <baywork/girder/connector.hpp>
 #include <baywork/girder/diaphragms.hpp>
 #include <baywork/girder/face.hpp>
 #include <baywork/girder/girder.hpp>
@@ -13,6 +15,7 @@
 #include <baywork/girder/open_panel.hpp>
 #include <baywork/girder/panel.hpp>
 #include <baywork/girder/ready_girders.hpp>
+#include <baywork/girder/splice_gap.hpp>
 #include <baywork/girder/supports.hpp>
 #include <baywork/girder/validate.hpp>
 #include <baywork/material.hpp>

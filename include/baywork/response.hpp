@@ -8,7 +8,10 @@
 #include <baywork/response/cut_forces.hpp>
 #include <baywork/response/deflections.hpp>
 #include <baywork/response/energy_shares.hpp>
+#include <baywork/response/hoist_table.hpp>
+#include <baywork/response/hoists.hpp>
 #include <baywork/response/member_view.hpp>
 #include <baywork/response/panel_table.hpp>
 #include <baywork/response/response.hpp>
+#include <baywork/response/slack_sag.hpp>
 #include <baywork/solve.hpp>

@@ -3,12 +3,15 @@
 #pragma once
 
 #include <baywork/response.hpp>
+#include <baywork/verify/bolted.hpp>
 #include <baywork/verify/built_up.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/held_chords.hpp>
 #include <baywork/verify/en1999_joint.hpp>
+#include <baywork/verify/pin.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/prove.hpp>
 #include <baywork/verify/stability_column.hpp>
+#include <baywork/verify/spigot.hpp>
 #include <baywork/verify/weld.hpp>

@@ -140,8 +140,14 @@ class ModelMaker {
         m.address.chord = static_cast<int>(c);
         m.address.has_role = true;
         m.address.role = Role::chord;
+        if (girder().is_splice(b + 1)) m.end = end_at(fit_of(girder().connector));
         model_.chord_members.push_back(add(std::move(m), girder().chords[c].bar, girder().chords[c].name + " chord"));
       }
+  }
+
+  /// The chord's end before a splice: its connector's springs.
+  static BasicMemberEnd<S> end_at(const ConnectorFit& f) {
+    return {S(f.axial), S(f.shear_y), S(f.shear_z), S(f.torsion), S(f.about_y), S(f.about_z), {}};
   }
 
   void add_face(std::size_t f) {
@@ -259,7 +265,8 @@ class ModelMaker {
 }  // namespace detail
 
 /// Makes the frame: chords and cross members as rigid-jointed beams (cross members with their joint's springs in and
-/// out of the face's plane), diagonals and diaphragm bars as axial bars, arms for gaps and joint sizes.
+/// out of the face's plane, chords with their connectors' springs at splices, on the end of the bay before), diagonals
+/// and diaphragm bars as axial bars, arms for gaps and joint sizes.
 template <Scalar S>
 BasicGirderModel<S> model_of(BasicGirder<S> girder) {
   return detail::ModelMaker<S>(std::move(girder)).make();

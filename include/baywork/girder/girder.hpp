@@ -13,6 +13,7 @@
 #include <baywork/core/error.hpp>
 #include <baywork/core/vec3.hpp>
 #include <baywork/girder/bar.hpp>
+#include <baywork/girder/connector.hpp>
 #include <baywork/girder/diaphragms.hpp>
 #include <baywork/girder/face.hpp>
 #include <baywork/girder/names.hpp>
@@ -41,7 +42,8 @@ struct BasicGirder {
   std::vector<Vec3<S>> joints;           ///< of chord c at station i: joints[i * chords.size() + c] [m]
   std::vector<BasicGirderFace<S>> faces;
   BasicDiaphragms<S> diaphragms{};
-  std::vector<std::size_t> splices;      ///< stations where modules meet (rigid connections)
+  std::vector<std::size_t> splices;      ///< stations where modules meet
+  Connector connector{};                 ///< of every chord there; not said: rigid
   BasicSupports<S> supports{};
 
   std::size_t bays() const noexcept { return stations.empty() ? 0 : stations.size() - 1; }

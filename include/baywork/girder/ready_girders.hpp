@@ -16,10 +16,12 @@
 
 namespace baywork {
 
-/// Runs of bays between splices: after every `bays_each` bays (0: one piece), and at the stations `at`.
+/// Runs of bays between splices: after every `bays_each` bays (0: one piece), and at the stations `at`; and what joins
+/// the chords there.
 struct Modules {
   std::size_t bays_each = 0;
   std::vector<std::size_t> at{};
+  Connector connector{};
 
   std::vector<std::size_t> splices(std::size_t bays) const {
     std::vector<std::size_t> out = at;
@@ -41,6 +43,7 @@ BasicGirder<S> make_girder(const Description& d, std::vector<BasicChord<S>> chor
   g.faces = std::move(faces);
   g.diaphragms = d.diaphragms;
   g.splices = d.modules.splices(g.bays());
+  g.connector = d.modules.connector;
   g.supports = d.supports;
   g.joints.reserve(g.stations.size() * g.chords.size());
   for (const S& s : g.stations)

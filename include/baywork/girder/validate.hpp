@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <baywork/core/error.hpp>
+#include <baywork/girder/connector.hpp>
 #include <baywork/girder/girder.hpp>
 
 namespace baywork {
@@ -92,6 +93,7 @@ void validate(const BasicGirder<S>& g) {
     if (s == 0 || s >= g.bays())
       fail<BadDescription>("splice", "it is at station " + std::to_string(s + 1),
                            "inner stations 2 to " + std::to_string(g.bays()) + " are accepted");
+  validate(g.connector, "splice");
   if (!g.diaphragms.none() && !g.diaphragms.bar.given)
     fail<BadDescription>("diaphragms", "no bar is given for them", "a bar (section and material) is accepted");
   for (const std::size_t s : g.diaphragms.at)

@@ -64,6 +64,8 @@ class GirderBeamMaker {
     b_.opposite.resize(b_.faces.size());
     for (std::size_t i = 0; i < b_.faces.size(); ++i) b_.opposite[i] = opposite_of(i);
     for (const bool vertical : {true, false}) add_bending(vertical), add_shear(vertical);
+    if (gives_way(fit_of(g_.connector)) && !g_.splices.empty())
+      for (std::string& why : b_.no_stiffness) why = "connectors at splices give way";
     return std::move(b_);
   }
 

@@ -63,6 +63,8 @@ inline void validate(const Basis& b) {
   require::positive(b.aluminium.gamma_M1, place, "gamma_M1 of aluminium");
   require::positive(b.aluminium.gamma_M2, place, "gamma_M2 of aluminium");
   require::positive(b.aluminium.gamma_Mw, place, "gamma_Mw of aluminium");
+  require::positive(b.aluminium.gamma_Mp, place, "gamma_Mp of aluminium");
+  require::positive(b.steel.gamma_M6_ser, place, "gamma_M6,ser of steel");
   require::positive(b.steel.gamma_M0, place, "gamma_M0 of steel");
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");

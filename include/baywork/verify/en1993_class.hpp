@@ -18,6 +18,7 @@ struct PartialFactors {
   double gamma_M1 = 1.00;  ///< resistance of members to instability
   double gamma_M2 = 1.25;  ///< fracture in tension; welds, EN 1993-1-8 2.2
   double gamma_M5 = 1.00;  ///< joints of hollow sections, EN 1993-1-8 2.2
+  double gamma_M6_ser = 1.00;  ///< pins that are drawn again, EN 1993-1-8 2.2
 };
 
 /// epsilon = sqrt(235 MPa / fy), Table 5.2; fy in Pa.

@@ -39,6 +39,7 @@ struct SteelMember {
       case Check::weld:
       case Check::chord_pair:
       case Check::built_up:
+      case Check::splice:
       case Check::outside_scope: break;
     }
     return {};
@@ -69,6 +70,7 @@ struct SteelMember {
       case Check::weld:
       case Check::chord_pair:
       case Check::built_up:
+      case Check::splice:
       case Check::outside_scope: return;
     }
   }

@@ -18,6 +18,7 @@ struct PartialFactors {
   double gamma_M1 = 1.10;  ///< yielding and instability
   double gamma_M2 = 1.25;  ///< fracture, also of the softened metal beside welds
   double gamma_Mw = 1.25;  ///< welds, 8.1.1
+  double gamma_Mp = 1.25;  ///< pins, 8.1.1
 };
 
 /// Whether the walls of the bar carry welds: welded walls have stricter class limits (Table 6.2).

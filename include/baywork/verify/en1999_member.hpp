@@ -48,6 +48,7 @@ struct AluminiumMember {
       case Check::weld:
       case Check::chord_pair:
       case Check::built_up:
+      case Check::splice:
       case Check::outside_scope: break;
     }
     return {};
@@ -75,6 +76,7 @@ struct AluminiumMember {
       case Check::weld:
       case Check::chord_pair:
       case Check::built_up:
+      case Check::splice:
       case Check::outside_scope: return;
     }
   }

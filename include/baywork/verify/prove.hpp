@@ -15,6 +15,7 @@
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/stability_design.hpp>
 #include <baywork/verify/stability_imperfections.hpp>
+#include <baywork/verify/splice_design.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify {
@@ -22,9 +23,7 @@ namespace baywork::verify {
 namespace detail {
 
 /// All that is searched besides the bars by themselves: a new topic is one line here.
-using Topics = std::tuple<  //
-    JointDesign,            //
-    StabilityDesign>;
+using Topics = std::tuple<JointDesign, StabilityDesign, SpliceDesign>;
 
 /// The bars first, then every topic in turn.
 class Search {
@@ -55,8 +54,7 @@ class Search {
     words.assumptions.push_back(
         "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
         "annexes in force.");
-    for (const char* s : {"Splices and their connectors.",
-                          "Supports, slings and what they hang from, local effects where loads are brought in.",
+    for (const char* s : {"Supports, slings and what they hang from, local effects where loads are brought in.",
                           "Fatigue, fire, damage and wear.", "Deflection, vibration and overturning.",
                           "The proof is an aid: it must be checked by a licensed engineer who has the standards."})
       words.not_covered.push_back(s);

@@ -27,6 +27,7 @@ enum class Check : std::uint8_t {
   weld,
   chord_pair,
   built_up,
+  splice,
   outside_scope
 };
 inline constexpr std::size_t n_member_checks = 7;  ///< those of a bar by itself, the first ones
@@ -44,6 +45,7 @@ inline const char* name(Check c) {
     case Check::weld: return "weld";
     case Check::chord_pair: return "chord pair as a column";
     case Check::built_up: return "chord pair as one strut";
+    case Check::splice: return "splice";
     case Check::outside_scope: return "outside the scope";
   }
   return "";

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+// Splices as a topic of a proof: every connector under the forces of every combination, the worst of each row kept.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <type_traits>
+#include <variant>
+#include <vector>
+
+#include <baywork/response/cases.hpp>
+#include <baywork/verify/end_plate_rows.hpp>
+#include <baywork/verify/found.hpp>
+#include <baywork/verify/pin_coupler_rows.hpp>
+#include <baywork/verify/spigot_rows.hpp>
+#include <baywork/verify/topic.hpp>
+
+namespace baywork::verify::detail {
+
+class SpliceDesign {
+ public:
+  explicit SpliceDesign(const Given& given) : model_(given.analysis.model()), basis_(given.basis) {
+    const Girder& g = model_.girder;
+    if (!is_described(g.connector)) return;
+    std::vector<Row> none;
+    for (std::size_t c = 0; c < g.chords.size(); ++c) {
+      outside_.push_back(std::visit(
+          [&](const auto& t) {
+            return outside_of({g.chords[c].bar, basis_, none}, t);
+          },
+          g.connector));
+      for (const std::size_t s : g.splices) places_.push_back({s, c, {}});
+    }
+  }
+
+  void search(const Response& response, std::size_t combination) {
+    for (Place& p : places_) {
+      if (outside_[p.chord][0] != '\0') continue;
+      const CutForces f =
+          response.member(model_.chord_member(p.station - 1, p.chord)).forces(fraction{1}, CutSide::before);
+      found_.clear();
+      const SpliceSite at{model_.girder.chords[p.chord].bar, basis_, found_};
+      std::visit([&](const auto& t) { add({f.N, f.Vy, f.Vz, f.T, f.My, f.Mz}, at, t); }, model_.girder.connector);
+      if (p.worst.empty()) p.worst.resize(found_.size());
+      for (std::size_t i = 0; i < found_.size(); ++i) {
+        if (!(found_[i].utilisation > p.worst[i].utilisation)) continue;
+        p.worst[i] = found_[i];
+        p.worst[i].combination = combination;
+      }
+    }
+  }
+
+  /// Splice by splice for each chord: rows of a station and a chord, of no member.
+  void add_rows(std::vector<Row>& out) const {
+    for (const Place& p : places_) {
+      const auto placed = [&](Row row) {
+        row.address.station = static_cast<int>(p.station);
+        row.address.chord = static_cast<int>(p.chord);
+        row.chord = PartName(model_.girder.chords[p.chord].name);
+        return row;
+      };
+      if (outside_[p.chord][0] != '\0') out.push_back(outside(placed({}), outside_[p.chord]));
+      for (const Row& row : p.worst)
+        if (row.utilisation > no_force) out.push_back(placed(row));
+    }
+  }
+
+  void add_words(Words& out) const {
+    const Girder& g = model_.girder;
+    if (g.splices.empty()) return;
+    if (!is_described(g.connector)) {
+      out.not_covered.push_back("Splices: chords carry on rigidly there, their connectors are not described.");
+      return;
+    }
+    out.assumptions.push_back(
+        std::string("Splices: ") + name(g.connector) +
+        " in every chord, EN 1993-1-8 3.13, 3.6 and 6.2.4, EN 1999-1-1 8.5.14 for aluminium; sizes of all force "
+        "components add up in the rows. Slack is taken as closed; gamma_Mp = " +
+        baywork::text::number(basis_.aluminium.gamma_Mp) + ".");
+    out.not_covered.push_back("Splices: securing of pins and bolts, tolerances, impact when slack is taken up.");
+  }
+
+ private:
+  struct Place {
+    std::size_t station = 0, chord = 0;
+    std::vector<Row> worst;  ///< of each row of the connector
+  };
+
+  template <class T>
+  static const char* outside_of(const SpliceSite& at, const T& t) {
+    if constexpr (std::is_same_v<T, PinCoupler>) return coupler_outside(at, t);
+    if constexpr (std::is_same_v<T, BoltedEndPlate>) return end_plate_outside(at, t);
+    if constexpr (std::is_same_v<T, Spigot>) return spigot_outside(at, t);
+    return "";
+  }
+  template <class T>
+  static void add(const SectionForces& f, const SpliceSite& at, const T& t) {
+    if constexpr (std::is_same_v<T, PinCoupler>) add_coupler_rows(at, t, f);
+    if constexpr (std::is_same_v<T, BoltedEndPlate>) add_end_plate_rows(at, t, f);
+    if constexpr (std::is_same_v<T, Spigot>) add_spigot_rows(at, t, f);
+  }
+
+  const GirderModel& model_;
+  Basis basis_;
+  std::vector<const char*> outside_;  ///< by chord
+  std::vector<Place> places_;
+  std::vector<Row> found_;
+};
+
+}  // namespace baywork::verify::detail
