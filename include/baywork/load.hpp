@@ -7,3 +7,4 @@
 #include <baywork/load/en1990.hpp>
 #include <baywork/load/en1991_wind.hpp>
 #include <baywork/load/load_case.hpp>
+#include <baywork/load/other_sets.hpp>

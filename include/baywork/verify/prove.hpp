@@ -82,7 +82,7 @@ inline Proof by_material(const Cases& cases, const CombinationSet& set, const Ba
   detail::Search search(cases.analysis(), basis, which);
   std::vector<Combination> all = combinations(set, cases.kinds());
   for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
-  return search.proof(std::move(all), set.name + ", " + set.edition);
+  return search.proof(std::move(all), words(set));
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
