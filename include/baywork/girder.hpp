@@ -15,5 +15,6 @@
 #include <baywork/girder/ready_girders.hpp>
 #include <baywork/girder/supports.hpp>
 #include <baywork/girder/validate.hpp>
+#include <baywork/girder/worn.hpp>
 #include <baywork/material.hpp>
 #include <baywork/section.hpp>

@@ -31,7 +31,8 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
                 number(terms.basis.aluminium.gamma_M1) + ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) +
                 ") or EN 1993-1-1 (gamma_M0 " + number(terms.basis.steel.gamma_M0) + ", gamma_M1 " +
                 number(terms.basis.steel.gamma_M1) +
-                "). Not checked: joints, splices, stability of the whole, supports.");
+                ")" + (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
+                ". Not checked: joints, splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);

@@ -41,12 +41,18 @@ struct Joints {
   en1999::Filler filler = en1999::Filler::en_5356;
 };
 
-/// Nationally determined partial factors of both standards, buckling lengths and joints.
+/// What used equipment is often counted at (common practice; the owner's inspection says what holds).
+inline constexpr double worn_use = 0.85;
+
+/// Nationally determined partial factors of both standards, buckling lengths, joints and wear.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   BucklingLengths lengths{};
   Joints joints{};
+  /// k_use, taken of every resistance of bars, joints and welds; `worn_use` or 1. Walls that have grown thinner are
+  /// described as such (girder/worn.hpp).
+  double use = 1;
 };
 
 inline void validate(const Basis& b) {
@@ -59,6 +65,8 @@ inline void validate(const Basis& b) {
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
   require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
   require::not_negative(b.joints.throat, place, "throat of the welds");
+  if (!(b.use > 0.0) || b.use > 1.0)
+    fail<BadDescription>(place, "the factor of use is " + text::number(b.use), "above 0 and up to 1 is accepted");
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
@@ -66,6 +74,17 @@ inline void validate(const Basis& b) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");
   }
+}
+
+/// The basis with its factor of use in the partial factors: resistances are values over gamma, gamma / k_use takes k_use
+/// of each. Its own factor of use is then 1.
+inline Basis with_use(Basis b) {
+  validate(b);
+  for (double* gamma : {&b.aluminium.gamma_M1, &b.aluminium.gamma_M2, &b.aluminium.gamma_Mw, &b.steel.gamma_M0,
+                        &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5})
+    *gamma /= b.use;
+  b.use = 1;
+  return b;
 }
 
 }  // namespace baywork::verify

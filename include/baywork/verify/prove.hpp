@@ -27,7 +27,9 @@ using Topics = std::tuple<  //
 class Search {
  public:
   Search(const Analysis& analysis, const Basis& basis, Standards which)
-      : members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
+      : use_(basis.use),
+        members_(analysis, with_use(basis), which),
+        topics_(made<Topics>(Given{analysis, with_use(basis), members_.not_designed()})) {}
 
   void take(const Response& response, std::size_t combination) {
     members_.search(response, combination);
@@ -41,6 +43,9 @@ class Search {
                          "Forces are those of linear first-order analysis without imperfections."};
     words.not_covered = {
         "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
+    if (use_ < 1.0)
+      words.assumptions.push_back("Wear: " + baywork::text::number(use_) +
+                                  " of every resistance (k_use); gamma_M below are the standards' over k_use.");
     members_.add_words(words);
     const auto add = [&](const Topic auto& t) {
       t.add_rows(rows);
@@ -69,6 +74,7 @@ class Search {
     return Tuple{std::tuple_element_t<i, Tuple>(given)...};
   }
 
+  double use_;
   MemberDesign members_;
   Topics topics_;
 };
