@@ -54,6 +54,9 @@ struct Combination {
   std::vector<double> factors;
 };
 
+/// Where the safety of a set lies: in its factors together with those of resistances, or in allowable stresses alone.
+enum class Method : std::uint8_t { limit_states, allowable_stress };
+
 /// Factors of one kind of variable action: gamma where it leads, gamma psi_0 beside a leading one.
 struct VariableFactors {
   double gamma = 1.5;
@@ -72,6 +75,7 @@ struct CombinationSet {
   double several = 1.0;
   /// Of accidental actions, one at a time, beside any others; 0 leaves them out.
   double accidental = 0.0;
+  Method method = Method::limit_states;
 
   /// Of a variable action, `leading` or beside others. Notional loads stem from loads that are there whatever leads:
   /// they take the factor of imposed ones in full.

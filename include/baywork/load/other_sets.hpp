@@ -42,7 +42,8 @@ inline CombinationSet allowable_stress() {
           .wind = {1.0, 1.0},
           .snow = {1.0, 1.0},
           .temperature = {1.0, 1.0},
-          .several = 0.75};
+          .several = 0.75,
+          .method = Method::allowable_stress};
 }
 
 }  // namespace asce7

@@ -27,11 +27,8 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
                                : "Already deducted, with their factors: " + placed + ".");
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
                 words(terms.set) + ".");
-  out.push_back("Checked: every bar, by " + std::string("EN 1999-1-1 (gamma_M1 ") +
-                number(terms.basis.aluminium.gamma_M1) + ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) +
-                ") or EN 1993-1-1 (gamma_M0 " + number(terms.basis.steel.gamma_M0) + ", gamma_M1 " +
-                number(terms.basis.steel.gamma_M1) +
-                ")" + (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
+  out.push_back("Checked: every bar, by " + verify::words(terms.standards, terms.basis) +
+                (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
                 ". Not checked: joints, splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)

@@ -29,6 +29,7 @@ struct Terms {
   CombinationSet set = en1990::ultimate();
   CombinationSet service = en1990::characteristic();  ///< for deflections
   verify::Basis basis{};
+  verify::Standards standards = verify::Standards::by_material;
   Nature nature = Nature::imposed;  ///< of the load asked for
   std::string alternative{};        ///< as in LoadCase: cases with this word are never there together with it
   std::optional<DeflectionLimit> deflection{};
@@ -37,6 +38,7 @@ struct Terms {
 
 inline void validate(const Terms& t) {
   require::positive(t.most, "allowable load", "the greatest load factor");
+  verify::require_method(t.set, t.standards);
   if (t.basis.joints.checked)
     fail<BadDescription>("allowable load", "joints are to be checked",
                          "bars alone are rated: prove the joints at the load found, with verify::by_material");

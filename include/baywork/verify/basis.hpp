@@ -4,6 +4,7 @@
 
 #include <baywork/core/address.hpp>
 #include <baywork/core/error.hpp>
+#include <baywork/verify/allowable_tube.hpp>
 #include <baywork/verify/en1993_class.hpp>
 #include <baywork/verify/en1999_class.hpp>
 #include <baywork/verify/weld.hpp>
@@ -44,10 +45,12 @@ struct Joints {
 /// What used equipment is often counted at (common practice; the owner's inspection says what holds).
 inline constexpr double worn_use = 0.85;
 
-/// Nationally determined partial factors of both standards, buckling lengths, joints and wear.
+/// Nationally determined partial factors of both standards, safety factors of allowable stresses, buckling lengths,
+/// joints and wear.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
+  allowable::SafetyFactors allowable{};
   BucklingLengths lengths{};
   Joints joints{};
   /// k_use, taken of every resistance of bars, joints and welds; `worn_use` or 1. Walls that have grown thinner are
@@ -64,6 +67,11 @@ inline void validate(const Basis& b) {
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
   require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
+  require::positive(b.allowable.yielding, place, "safety factor of yielding");
+  require::positive(b.allowable.rupture, place, "safety factor of rupture");
+  if (!(b.allowable.repeated_use > 0.0) || b.allowable.repeated_use > 1.0)
+    fail<BadDescription>(place, "the factor of repeated use is " + text::number(b.allowable.repeated_use),
+                         "above 0 and up to 1 is accepted");
   require::not_negative(b.joints.throat, place, "throat of the welds");
   if (!(b.use > 0.0) || b.use > 1.0)
     fail<BadDescription>(place, "the factor of use is " + text::number(b.use), "above 0 and up to 1 is accepted");
@@ -76,12 +84,13 @@ inline void validate(const Basis& b) {
   }
 }
 
-/// The basis with its factor of use in the partial factors: resistances are values over gamma, gamma / k_use takes k_use
-/// of each. Its own factor of use is then 1.
+/// The basis with its factor of use in the partial and safety factors: resistances are values over gamma or Omega, and
+/// gamma / k_use takes k_use of each. Its own factor of use is then 1.
 inline Basis with_use(Basis b) {
   validate(b);
   for (double* gamma : {&b.aluminium.gamma_M1, &b.aluminium.gamma_M2, &b.aluminium.gamma_Mw, &b.steel.gamma_M0,
-                        &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5})
+                        &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5, &b.allowable.yielding,
+                        &b.allowable.rupture})
     *gamma /= b.use;
   b.use = 1;
   return b;

@@ -45,7 +45,7 @@ class Search {
         "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
     if (use_ < 1.0)
       words.assumptions.push_back("Wear: " + baywork::text::number(use_) +
-                                  " of every resistance (k_use); gamma_M below are the standards' over k_use.");
+                                  " of every resistance (k_use); gamma_M and Omega below are the standards' over k_use.");
     members_.add_words(words);
     const auto add = [&](const Topic auto& t) {
       t.add_rows(rows);
@@ -85,6 +85,7 @@ class Search {
 /// combination of the set. With `which` set to one standard, bars of the other family are outside the scope.
 inline Proof by_material(const Cases& cases, const CombinationSet& set, const Basis& basis = {},
                          Standards which = Standards::by_material) {
+  require_method(set, which);
   detail::Search search(cases.analysis(), basis, which);
   std::vector<Combination> all = combinations(set, cases.kinds());
   for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
@@ -97,6 +98,15 @@ inline Proof by_material(const Response& response, const Basis& basis = {}, Stan
   search.take(response, 0);
   return search.proof({{response.name() + ", as solved", {1.0}}},
                       "one, as solved; its loads are taken as design loads");
+}
+
+/// Allowable stresses of the Aluminum Design Manual after ANSI E1.2, for round aluminium tubes; others are outside the
+/// scope. Asks for a set of unfactored loads, such as asce7::allowable_stress(). Low confidence: see allowable::label.
+inline Proof allowable_stress(const Cases& cases, const CombinationSet& set, const Basis& basis = {}) {
+  return by_material(cases, set, basis, Standards::allowable_stress);
+}
+inline Proof allowable_stress(const Response& response, const Basis& basis = {}) {
+  return by_material(response, basis, Standards::allowable_stress);
 }
 
 /// EN 1999-1-1 for aluminium bars; others are outside the scope.
