@@ -40,7 +40,7 @@ std::vector<Action> tips(double N, double F) {
 }
 LoadCase permanent(double N, double F) { return {"placed", Nature::permanent, tips(N, F)}; }
 /// All factors 1.
-CombinationSet plain_factors() { return {"plain", "of this test", 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0}; }
+CombinationSet plain_factors() { return {"plain", "of this test", "", "", 1, 1, {1, 1}, {1, 1}, {1, 1}, {1, 1}}; }
 
 // 60.3 x 5 of EN AW-6082 T6: fo 250, fo,haz 125, fu,haz 185 N/mm2 (EN 1999-1-1 Table 3.2b, values from memory); beside
 // the welded post omega_0 = 125/250. Partial factors 1.1 and 1.25.
@@ -122,7 +122,7 @@ TEST_CASE("factors scale: twice the load or twice gamma leaves half, without dea
   const double once = Rater(analysis).allowable({line_load(lower, 1.0)}).factor;
   CHECK(Rater(analysis).allowable({line_load(lower, 2.0)}).factor == Approx(0.5 * once).epsilon(1e-9));
   Terms twice;
-  twice.set.variable *= 2;
+  twice.set.imposed.gamma *= 2;
   CHECK(Rater(analysis, twice).allowable({line_load(lower, 1.0)}).factor == Approx(0.5 * once).epsilon(1e-9));
   // and a load may be put together from parts
   const Response left = analysis.solve({line_load({ChordOf::bottom_left}, 0.5)});

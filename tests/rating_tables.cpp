@@ -80,7 +80,7 @@ TEST_CASE("the hand table is the table of beam statics") {
   // With M, V, g, L and all factors 1: loads P each, self-weight g deducted.
   rating::HandCapacity c;
   c.M = 90e3, c.V = 17e3, c.g = 170, c.EI = 1.5e7, c.S = 1.2e7;
-  const CombinationSet ones{"plain", "of this test", 1, 1, 1, 1, 1, 1, 1};
+  const CombinationSet ones{"plain", "of this test", "", "", 1, 1, {1, 1}, {1, 1}, {1, 1}, {1, 1}};
   const double M = c.M, V = c.V, g = c.g, L = 9.0, EI = c.EI, S = c.S;
   struct Line {
     Pattern pattern;

@@ -18,5 +18,6 @@
 #include <baywork/girder/splice_gap.hpp>
 #include <baywork/girder/supports.hpp>
 #include <baywork/girder/validate.hpp>
+#include <baywork/girder/worn.hpp>
 #include <baywork/material.hpp>
 #include <baywork/section.hpp>

@@ -6,3 +6,4 @@
 #include <baywork/material/haz.hpp>
 #include <baywork/material/material.hpp>
 #include <baywork/material/steel.hpp>
+#include <baywork/material/us_aluminium.hpp>

@@ -29,9 +29,13 @@ class LoadMaker {
   void operator()(const BasicSelfWeight<S>& a) {
     require::finite(a.gravity, "self-weight", "gravity");
     require::not_negative(a.factor, "self-weight", "factor");
+    if (!is_finite(a.towards) || !(value_of(dot(a.towards, a.towards)) > 0.0))
+      fail<BadDescription>("self-weight", "its direction is not given", "a finite direction with some length is accepted");
+    const Vec3<S> towards = unit(a.towards);
     for (std::size_t i = 0; i < model_.frame.members.size(); ++i) {
-      const S w = S(model_.frame.members[i].section.mass_per_metre * a.gravity * a.factor);
-      place(i).line(S(0), place(i).whole(), {S(0), S(0), S(-w)}, {S(0), S(0), S(-w)});
+      const S size = S(model_.frame.members[i].section.mass_per_metre * a.gravity * a.factor);
+      const Vec3<S> w = size * towards;
+      place(i).line(S(0), place(i).whole(), w, w);
     }
   }
 

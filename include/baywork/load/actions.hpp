@@ -25,11 +25,12 @@ struct BasicReach {
 };
 using Reach = BasicReach<double>;
 
-/// Mass of all bars times gravity, along −z.
+/// Mass of all bars times gravity, along −z unless said otherwise.
 template <Scalar S = double>
 struct BasicSelfWeight {
   S gravity = S(standard_gravity);
   S factor = S(1);  ///< for what the model does not know: fittings, welds
+  Vec3<S> towards{S(0), S(0), S(-1)};  ///< of any length: a girder that is tilted, or pushed sideways by its weight
 };
 
 /// A line load [N per metre of axis], given as a whole and shared equally between the chords named; straight from
@@ -111,7 +112,7 @@ using Action = BasicAction<double>;
 
 // Ready words. Weights and downward loads are given as positive numbers.
 
-inline BasicSelfWeight<> self_weight(double factor = 1.0) { return {standard_gravity, factor}; }
+inline BasicSelfWeight<> self_weight(double factor = 1.0) { return {standard_gravity, factor, {0, 0, -1}}; }
 /// w [N/m] downwards in all, shared by the chords.
 inline BasicLineLoad<> line_load(std::vector<ChordRef> chords, double w, Reach reach = {}) {
   return {std::move(chords), {0, 0, -w}, {0, 0, -w}, reach};

@@ -2,6 +2,7 @@
 // Actions that come and go together, and how they combine by named factors.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -9,12 +10,14 @@
 #include <vector>
 
 #include <baywork/core/error.hpp>
+#include <baywork/core/text.hpp>
 #include <baywork/load/actions.hpp>
 
 namespace baywork {
 
-/// The kinds of action that combination rules tell apart.
-enum class Nature : std::uint8_t { permanent, imposed, wind, snow, temperature };
+/// The kinds of action that combination rules tell apart. `notional`: horizontal loads that stand for all that is out of
+/// plumb. `accidental`: what should never happen, a hoist that goes slack.
+enum class Nature : std::uint8_t { permanent, imposed, wind, snow, temperature, notional, accidental };
 inline const char* name(Nature n) {
   switch (n) {
     case Nature::permanent: return "permanent";
@@ -22,6 +25,8 @@ inline const char* name(Nature n) {
     case Nature::wind: return "wind";
     case Nature::snow: return "snow";
     case Nature::temperature: return "temperature";
+    case Nature::notional: return "notional";
+    case Nature::accidental: return "accidental";
   }
   return "";
 }
@@ -49,25 +54,73 @@ struct Combination {
   std::vector<double> factors;
 };
 
-/// Factors of a combination rule, as data: ψ0 by nature, γ for permanent actions that hurt and that help, γ for variable.
-struct CombinationSet {
-  std::string name;     ///< "EN 1990 (6.10), ultimate, STR"
-  std::string edition;  ///< standard, edition, annex
-  double permanent_unfavourable = 1.35, permanent_favourable = 1.0;
-  double variable = 1.5;
-  double psi0_imposed = 0.7, psi0_wind = 0.6, psi0_snow = 0.5, psi0_temperature = 0.6;
+/// Where the safety of a set lies: in its factors together with those of resistances, or in allowable stresses alone.
+enum class Method : std::uint8_t { limit_states, allowable_stress };
 
-  double psi0(Nature n) const {
+/// Factors of one kind of variable action: gamma where it leads, gamma psi_0 beside a leading one.
+struct VariableFactors {
+  double gamma = 1.5;
+  double psi0 = 1.0;
+};
+
+/// Factors of a combination rule, as data. Ready sets: en1990.hpp, other_sets.hpp; any other is typed in.
+struct CombinationSet {
+  std::string name;        ///< "EN 1990 (6.10) ultimate"
+  std::string edition;     ///< standard, edition and tables
+  std::string annex;       ///< whose nationally determined values: "recommended values"
+  std::string confidence;  ///< what to hold against the values: "values from memory"; empty where nothing
+  double permanent_unfavourable = 1.35, permanent_favourable = 1.0;
+  VariableFactors imposed{}, wind{}, snow{}, temperature{};
+  /// Taken of imposed, wind and snow actions, the leading one too, where two or more of them act together.
+  double several = 1.0;
+  /// Of accidental actions, one at a time, beside any others; 0 leaves them out.
+  double accidental = 0.0;
+  Method method = Method::limit_states;
+
+  /// Of a variable action, `leading` or beside others. Notional loads stem from loads that are there whatever leads:
+  /// they take the factor of imposed ones in full.
+  double factor(Nature n, bool leading) const {
+    const auto of = [leading](const VariableFactors& f) { return f.gamma * (leading ? 1.0 : f.psi0); };
     switch (n) {
-      case Nature::permanent: return 1.0;
-      case Nature::imposed: return psi0_imposed;
-      case Nature::wind: return psi0_wind;
-      case Nature::snow: return psi0_snow;
-      case Nature::temperature: return psi0_temperature;
+      case Nature::permanent: return permanent_unfavourable;
+      case Nature::imposed: return of(imposed);
+      case Nature::wind: return of(wind);
+      case Nature::snow: return of(snow);
+      case Nature::temperature: return of(temperature);
+      case Nature::notional: return imposed.gamma;
+      case Nature::accidental: return accidental;
     }
-    return 1.0;
+    return 0.0;
   }
 };
+
+inline void validate(const CombinationSet& set) {
+  const std::string place = "combination set " + (set.name.empty() ? std::string("without a name") : set.name);
+  require::not_negative(set.permanent_unfavourable, place, "factor of unfavourable permanent actions");
+  require::not_negative(set.permanent_favourable, place, "factor of favourable permanent actions");
+  for (const Nature n : {Nature::imposed, Nature::wind, Nature::snow, Nature::temperature, Nature::accidental}) {
+    require::not_negative(set.factor(n, true), [&] { return place + ", " + baywork::name(n); }, "factor");
+    require::not_negative(set.factor(n, false), [&] { return place + ", " + baywork::name(n); }, "factor beside others");
+  }
+  require::not_negative(set.several, place, "factor where several act together");
+}
+
+/// All that stands behind a set, in one line.
+inline std::string words(const CombinationSet& set) {
+  using text::number;
+  std::string out = set.name + ", " + set.edition + (set.annex.empty() ? "" : ", " + set.annex) + ": permanent " +
+                    number(set.permanent_unfavourable) + " and " + number(set.permanent_favourable);
+  const auto add = [&out](const char* what, const VariableFactors& f) {
+    out += std::string(", ") + what + " " + number(f.gamma) + (f.psi0 == 1.0 ? "" : " (psi_0 " + number(f.psi0) + ")");
+  };
+  add("imposed", set.imposed);
+  add("wind", set.wind);
+  add("snow", set.snow);
+  add("temperature", set.temperature);
+  if (set.several != 1.0) out += ", " + number(set.several) + " of imposed, wind and snow where several act together";
+  if (set.accidental != 0.0) out += ", accidental " + number(set.accidental);
+  return out + (set.confidence.empty() ? "" : "; " + set.confidence);
+}
 
 namespace detail {
 
@@ -80,24 +133,27 @@ inline std::string words_of(const std::vector<double>& factors, const std::vecto
   return out;
 }
 
-/// Every set of variable cases of which no two exclude each other (2^n subsets, n at most 12).
-inline std::vector<std::vector<std::size_t>> compatible_sets(const std::vector<CaseKind>& cases) {
-  std::vector<std::size_t> variable;
-  for (std::size_t i = 0; i < cases.size(); ++i)
-    if (cases[i].nature != Nature::permanent) variable.push_back(i);
-  if (variable.size() > 12)
-    fail<BadDescription>("combinations", std::to_string(variable.size()) + " variable cases are given", "up to 12 are accepted");
-  std::vector<std::vector<std::size_t>> out;
-  for (std::size_t bits = 0; bits < (std::size_t{1} << variable.size()); ++bits) {
-    std::vector<std::size_t> set;
-    bool fits = true;
-    for (std::size_t k = 0; k < variable.size(); ++k) {
-      if ((bits >> k & 1U) == 0) continue;
-      for (const std::size_t other : set)
-        fits = fits && (cases[variable[k]].alternative.empty() || cases[variable[k]].alternative != cases[other].alternative);
-      set.push_back(variable[k]);
+/// Every set of variable cases of which no two exclude each other, as accidental ones always do. At most 2^12 sets.
+inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSet& set, const std::vector<CaseKind>& cases) {
+  const auto exclude = [&cases](std::size_t i, std::size_t j) {
+    return (!cases[i].alternative.empty() && cases[i].alternative == cases[j].alternative) ||
+           (cases[i].nature == Nature::accidental && cases[j].nature == Nature::accidental);
+  };
+  std::vector<std::vector<std::size_t>> out{{}};
+  std::size_t variable = 0;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0)) continue;
+    ++variable;
+    for (std::size_t k = 0, before = out.size(); k < before; ++k) {
+      if (std::any_of(out[k].begin(), out[k].end(), [&](std::size_t j) { return exclude(i, j); })) continue;
+      out.push_back(out[k]);
+      out.back().push_back(i);
     }
-    if (fits) out.push_back(std::move(set));
+    if (out.size() > (std::size_t{1} << 12U)) {
+      for (++i; i < cases.size(); ++i) variable += cases[i].nature != Nature::permanent;
+      fail<BadDescription>("combinations", std::to_string(variable) + " variable cases are given",
+                           "up to 12 that may act together are accepted: `alternative` tells which exclude each other");
+    }
   }
   return out;
 }
@@ -107,22 +163,31 @@ inline std::vector<std::vector<std::size_t>> compatible_sets(const std::vector<C
 /// All combinations of a set over the cases: permanent actions at both factors; every compatible set of variable
 /// actions, each of them leading in turn and the others at ψ0. Equal combinations are made once.
 inline std::vector<Combination> combinations(const CombinationSet& set, const std::vector<CaseKind>& cases) {
+  validate(set);
   std::vector<Combination> out;
   const auto add = [&](const std::vector<double>& factors) {
     for (const Combination& c : out)
       if (c.factors == factors) return;
     out.push_back({detail::words_of(factors, cases), factors});
   };
+  const auto leads = [&](std::size_t i) {
+    return cases[i].nature != Nature::notional && cases[i].nature != Nature::accidental;
+  };
+  const auto is_reduced = [&](std::size_t i) { return leads(i) && cases[i].nature != Nature::temperature; };
   for (const double permanent : {set.permanent_unfavourable, set.permanent_favourable})
-    for (const std::vector<std::size_t>& variable : detail::compatible_sets(cases)) {
+    for (const std::vector<std::size_t>& variable : detail::compatible_sets(set, cases)) {
       std::vector<double> factors(cases.size(), 0.0);
       for (std::size_t i = 0; i < cases.size(); ++i)
         if (cases[i].nature == Nature::permanent) factors[i] = permanent;
-      if (variable.empty()) add(factors);
-      for (const std::size_t leading : variable) {
-        for (const std::size_t i : variable) factors[i] = set.variable * (i == leading ? 1.0 : set.psi0(cases[i].nature));
+      const bool several = std::count_if(variable.begin(), variable.end(), is_reduced) > 1;
+      const auto add_with = [&](std::size_t leading) {
+        for (const std::size_t i : variable)
+          factors[i] = set.factor(cases[i].nature, i == leading) * (several && is_reduced(i) ? set.several : 1.0);
         add(factors);
-      }
+      };
+      if (std::none_of(variable.begin(), variable.end(), leads)) add_with(cases.size());
+      for (const std::size_t i : variable)
+        if (leads(i)) add_with(i);
     }
   return out;
 }

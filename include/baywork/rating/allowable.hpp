@@ -126,7 +126,7 @@ class Rater {
   };
 
   Rater(const Analysis& analysis, const Cases* placed, Terms terms)
-      : analysis_(analysis), terms_(std::move(terms)), design_(analysis, terms_.basis, verify::Standards::by_material) {
+      : analysis_(analysis), terms_(std::move(terms)), design_(analysis, verify::with_use(terms_.basis), terms_.standards) {
     validate(terms_);
     std::vector<CaseKind> kinds;
     if (placed != nullptr) kinds = placed->kinds();

@@ -111,7 +111,7 @@ inline HandLoad hand_load(const HandCapacity& c, Pattern pattern, double L,
   const auto own = cantilever ? closed_form::cantilever_uniform(c.g, L, c.EI, c.S)
                               : closed_form::simple_span_uniform(c.g, L, c.EI, c.S);
   const auto one = unit(1.0);
-  const double G = set.permanent_unfavourable, Q = set.variable;
+  const double G = set.permanent_unfavourable, Q = set.imposed.gamma;
   HandLoad out;
   out.by_moment = larger(0.0, (c.M - G * magnitude(own.moment.value)) / (Q * magnitude(one.moment.value)));
   out.by_shear = larger(0.0, (c.V - G * own.reaction.value) / (Q * one.reaction.value));

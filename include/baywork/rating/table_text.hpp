@@ -26,13 +26,10 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
   out.push_back(placed.empty() ? "Nothing is placed before the load: the self-weight is NOT deducted."
                                : "Already deducted, with their factors: " + placed + ".");
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
-                terms.set.name + ", " + terms.set.edition + "; permanent " + number(terms.set.permanent_unfavourable) +
-                " and " + number(terms.set.permanent_favourable) + ", variable " + number(terms.set.variable) + ".");
-  out.push_back("Checked: every bar, by " + std::string("EN 1999-1-1 (gamma_M1 ") +
-                number(terms.basis.aluminium.gamma_M1) + ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) +
-                ") or EN 1993-1-1 (gamma_M0 " + number(terms.basis.steel.gamma_M0) + ", gamma_M1 " +
-                number(terms.basis.steel.gamma_M1) +
-                "). Not checked: joints, splices, stability of the whole, supports.");
+                words(terms.set) + ".");
+  out.push_back("Checked: every bar, by " + verify::words(terms.standards, terms.basis) +
+                (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
+                ". Not checked: joints, splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);

@@ -29,6 +29,7 @@ struct Terms {
   CombinationSet set = en1990::ultimate();
   CombinationSet service = en1990::characteristic();  ///< for deflections
   verify::Basis basis{};
+  verify::Standards standards = verify::Standards::by_material;
   Nature nature = Nature::imposed;  ///< of the load asked for
   std::string alternative{};        ///< as in LoadCase: cases with this word are never there together with it
   std::optional<DeflectionLimit> deflection{};
@@ -40,6 +41,7 @@ inline void validate(const Terms& t) {
   if (t.basis.stability.checked)
     fail<BadDescription>("allowable load", "the girder as a whole is to be checked for stability",
                          "bars alone are rated: prove the stability at the load found, with verify::by_material");
+  verify::require_method(t.set, t.standards);
   if (t.basis.joints.checked)
     fail<BadDescription>("allowable load", "joints are to be checked",
                          "bars alone are rated: prove the joints at the load found, with verify::by_material");

@@ -4,6 +4,7 @@
 
 #include <baywork/core/address.hpp>
 #include <baywork/core/error.hpp>
+#include <baywork/verify/allowable_tube.hpp>
 #include <baywork/verify/en1993_class.hpp>
 #include <baywork/verify/en1999_class.hpp>
 #include <baywork/verify/weld.hpp>
@@ -49,13 +50,21 @@ struct Stability {
   bool imperfections = false;
 };
 
-/// Nationally determined partial factors of both standards, buckling lengths and joints.
+/// What used equipment is often counted at (common practice; the owner's inspection says what holds).
+inline constexpr double worn_use = 0.85;
+
+/// Nationally determined partial factors of both standards, safety factors of allowable stresses, buckling lengths,
+/// joints, the stability of the whole and wear.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
+  allowable::SafetyFactors allowable{};
   BucklingLengths lengths{};
   Joints joints{};
   Stability stability{};
+  /// k_use, taken of every resistance of bars, joints and welds; `worn_use` or 1. Walls that have grown thinner are
+  /// described as such (girder/worn.hpp).
+  double use = 1;
 };
 
 inline void validate(const Basis& b) {
@@ -69,7 +78,14 @@ inline void validate(const Basis& b) {
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
   require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
+  require::positive(b.allowable.yielding, place, "safety factor of yielding");
+  require::positive(b.allowable.rupture, place, "safety factor of rupture");
+  if (!(b.allowable.repeated_use > 0.0) || b.allowable.repeated_use > 1.0)
+    fail<BadDescription>(place, "the factor of repeated use is " + text::number(b.allowable.repeated_use),
+                         "above 0 and up to 1 is accepted");
   require::not_negative(b.joints.throat, place, "throat of the welds");
+  if (!(b.use > 0.0) || b.use > 1.0)
+    fail<BadDescription>(place, "the factor of use is " + text::number(b.use), "above 0 and up to 1 is accepted");
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
@@ -80,6 +96,18 @@ inline void validate(const Basis& b) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");
   }
+}
+
+/// The basis with its factor of use in the partial and safety factors: resistances are values over gamma or Omega, and
+/// gamma / k_use takes k_use of each. Its own factor of use is then 1.
+inline Basis with_use(Basis b) {
+  validate(b);
+  for (double* gamma : {&b.aluminium.gamma_M1, &b.aluminium.gamma_M2, &b.aluminium.gamma_Mw, &b.steel.gamma_M0,
+                        &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5, &b.allowable.yielding,
+                        &b.allowable.rupture})
+    *gamma /= b.use;
+  b.use = 1;
+  return b;
 }
 
 }  // namespace baywork::verify

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <string_view>
 
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/found.hpp>
@@ -15,6 +16,7 @@ namespace baywork::verify::detail {
 /// moments of the member with C_m = 1, which holds for every moment diagram.
 struct SteelMember {
   static constexpr const char* standard = "EN 1993-1-1:2005";
+  static constexpr std::string_view clause_prefix = "EN 1993-1-1 ";
   const en1993::BarResistance* r = nullptr;
   en1993::Buckling b{};
   double L_cr_y = 0, L_cr_z = 0;

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <string_view>
 
 #include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/found.hpp>
@@ -15,6 +16,7 @@ namespace baywork::verify::detail {
 /// of them, buckling included, are made section by section.
 struct AluminiumMember {
   static constexpr const char* standard = "EN 1999-1-1:2007";
+  static constexpr std::string_view clause_prefix = "EN 1999-1-1 ";
   const en1999::BarResistance* r = nullptr;
   en1999::Buckling b{};
   double L_cr_y = 0, L_cr_z = 0;

@@ -13,17 +13,16 @@
 #include <vector>
 
 #include <baywork/response/cases.hpp>
+#include <baywork/verify/allowable_member.hpp>
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/en1993_member.hpp>
 #include <baywork/verify/en1999_member.hpp>
+#include <baywork/verify/standards.hpp>
 #include <baywork/verify/system_lengths.hpp>
 #include <baywork/verify/topic.hpp>
 #include <baywork/verify/welded_ends.hpp>
 
 namespace baywork::verify {
-
-/// Which of the two standards is asked; bars of the other family are then outside the scope.
-enum class Standards : std::uint8_t { by_material, aluminium, steel };
 
 namespace detail {
 
@@ -38,8 +37,10 @@ class MemberDesign {
   MemberDesign(const Analysis& analysis, const Basis& basis, Standards which)
       : analysis_(analysis), model_(analysis.model()), basis_(basis) {
     validate(basis);
+    if (which == Standards::allowable_stress && basis.joints.checked)
+      fail<BadDescription>("allowable stresses", "joints are to be checked", "bars alone are checked by this route");
     prepare_bars(which);
-    prepare_members();
+    prepare_members(which);
   }
 
   /// Takes one combination's forces into what has been found.
@@ -187,12 +188,13 @@ class MemberDesign {
     if (uses<SteelMember>())
       says.push_back("EN 1993-1-1: gamma_M0 = " + number(basis_.steel.gamma_M0) + ", gamma_M1 = " +
                      number(basis_.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
+    if (uses<AllowableMember>()) allowable::add_words(basis_.allowable, says);
     out.not_covered.push_back("Lateral-torsional buckling of open sections, warping torsion.");
   }
 
  private:
   struct Designed {
-    std::variant<std::monostate, AluminiumMember, SteelMember> design{};
+    std::variant<std::monostate, AluminiumMember, SteelMember, AllowableMember> design{};
     OutsideReason outside{};
     WeldedEnds ends{};
     std::array<en1999::Softening, 2> softening{};  ///< at start and end
@@ -217,6 +219,7 @@ class MemberDesign {
   void prepare_bars(Standards which) {
     aluminium_.resize(model_.bars.size());
     steel_.resize(model_.bars.size());
+    allowable_.resize(model_.bars.size());
     outside_.resize(model_.bars.size());
     for (std::size_t i = 0; i < model_.bars.size(); ++i) {
       const Bar& bar = model_.bars[i];
@@ -229,8 +232,14 @@ class MemberDesign {
         outside_[i] = {"a steel bar: EN 1999-1-1 alone was asked for"};
       else if (!bar.has_strength())
         outside_[i] = {"its material gives no strength"};
+      else if (which == Standards::allowable_stress && !is_aluminium)
+        outside_[i] = {"a steel bar: allowable stresses are given for aluminium alone"};
       else if (is_aluminium && bar.material.buckling_class == material::BucklingClass::none)
         outside_[i] = {"its alloy has no buckling class"};
+      else if (which == Standards::allowable_stress)
+        outside_[i] = {(allowable_[i] = allowable::tube_strength(
+                            bar.section, allowable::metal_of(bar.material, bar.section.wall), basis_.allowable))
+                           .outside};
       else if (is_aluminium)
         outside_[i] =
             outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar)));
@@ -249,9 +258,10 @@ class MemberDesign {
     return {""};
   }
 
-  void prepare_members() {
+  void prepare_members(Standards which) {
     const std::vector<SystemLength> lengths = system_lengths(analysis_);
-    const std::vector<WeldedEnds> ends = welded_ends(analysis_);
+    const bool by_stress = which == Standards::allowable_stress;
+    const std::vector<WeldedEnds> ends = welded_ends(analysis_, by_stress ? allowable::weld_extent : 0.0);
     members_.resize(model_.bar_index.size());
     for (std::size_t m = 0; m < members_.size(); ++m) {
       Designed& d = members_[m];
@@ -268,6 +278,13 @@ class MemberDesign {
         continue;
       }
       d.ends = ends[m];
+      if (by_stress) {
+        const allowable::TubeStrength& r = allowable_[bar];
+        d.softening = {allowable::softening(r, d.ends.start.length), allowable::softening(r, d.ends.end.length)};
+        d.design = allowable_member(r, basis_.allowable, model_.frame, member, analysis_.axes(m).length, d.ends,
+                                    larger(lengths[m].about_y, lengths[m].about_z), larger(L_y, L_z));
+        continue;
+      }
       if (!d.ends.known) {
         d.outside = {"TIG welding of walls above 6 mm: the extent of the softened metal is not given"};
         continue;
@@ -352,7 +369,7 @@ class MemberDesign {
     row.check = c;
     const ClauseRow answer = design.check(c, found.forces, found.place);
     row.standard = Design::standard;
-    row.clause = answer.clause + std::string_view("EN 1999-1-1 ").size();  // the row names its standard apart
+    row.clause = answer.clause + Design::clause_prefix.size();  // the row names its standard apart
     row.x = found.place.x;
     row.combination = found.place.combination;
     row.softened = found.place.softening != en1999::Softening::none;
@@ -367,6 +384,7 @@ class MemberDesign {
   Basis basis_;
   std::vector<en1999::BarResistance> aluminium_;
   std::vector<en1993::BarResistance> steel_;
+  std::vector<allowable::TubeStrength> allowable_;
   std::vector<OutsideReason> outside_;
   std::vector<Designed> members_;
 };

@@ -29,7 +29,10 @@ using Topics = std::tuple<JointDesign, StabilityDesign, SpliceDesign>;
 class Search {
  public:
   Search(const Analysis& analysis, const Basis& basis, Standards which)
-      : basis_(basis), members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
+      : basis_(with_use(basis)),
+        use_(basis.use),
+        members_(analysis, basis_, which),
+        topics_(made<Topics>(Given{analysis, basis_, members_.not_designed()})) {}
 
   void take(const Response& response, std::size_t combination) {
     members_.search(response, combination);
@@ -44,6 +47,9 @@ class Search {
     words.assumptions = {"Combinations: " + set + ".",
                          "Forces are those of linear first-order analysis" +
                              std::string(basis_.stability.imperfections ? "." : " without imperfections.")};
+    if (use_ < 1.0)
+      words.assumptions.push_back("Wear: " + baywork::text::number(use_) +
+                                  " of every resistance (k_use); gamma_M and Omega below are the standards' over k_use.");
     members_.add_words(words);
     const auto add = [&](const Topic auto& t) {
       t.add_rows(rows);
@@ -71,7 +77,8 @@ class Search {
     return Tuple{std::tuple_element_t<i, Tuple>(given)...};
   }
 
-  Basis basis_;
+  Basis basis_;  // first: the others are made from it
+  double use_;
   MemberDesign members_;
   Topics topics_;
 };
@@ -105,7 +112,8 @@ inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, co
 /// combination of the set. With `which` set to one standard, bars of the other family are outside the scope.
 inline Proof by_material(const Cases& cases, const CombinationSet& set, const Basis& basis = {},
                          Standards which = Standards::by_material) {
-  return detail::prove_as_asked(cases, combinations(set, cases.kinds()), set.name + ", " + set.edition, basis, which);
+  require_method(set, which);
+  return detail::prove_as_asked(cases, combinations(set, cases.kinds()), words(set), basis, which);
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
@@ -113,6 +121,15 @@ inline Proof by_material(const Response& response, const Basis& basis = {}, Stan
   const Cases alone(response.analysis(), {response}, {{response.name(), Nature::permanent, ""}});
   return detail::prove_as_asked(alone, {{response.name() + ", as solved", {1.0}}},
                                 "one, as solved; its loads are taken as design loads", basis, which);
+}
+
+/// Allowable stresses of the Aluminum Design Manual after ANSI E1.2, for round aluminium tubes; others are outside the
+/// scope. Asks for a set of unfactored loads, such as asce7::allowable_stress(). Low confidence: see allowable::label.
+inline Proof allowable_stress(const Cases& cases, const CombinationSet& set, const Basis& basis = {}) {
+  return by_material(cases, set, basis, Standards::allowable_stress);
+}
+inline Proof allowable_stress(const Response& response, const Basis& basis = {}) {
+  return by_material(response, basis, Standards::allowable_stress);
 }
 
 /// EN 1999-1-1 for aluminium bars; others are outside the scope.

@@ -28,8 +28,10 @@ inline double depth_of(const Bar& bar) { return larger(bar.section.height, bar.s
 
 class WeldFinder {
  public:
-  explicit WeldFinder(const Analysis& analysis)
+  /// `given` [m]: the extent of the softened metal whatever the wall; 0: that of EN 1999-1-1.
+  WeldFinder(const Analysis& analysis, double given)
       : analysis_(analysis),
+        given_(given),
         model_(analysis.model()),
         bars_(face_bars_at_nodes(model_)),
         out_(model_.bar_index.size()) {}
@@ -50,6 +52,7 @@ class WeldFinder {
   /// not soften.
   double extent(const Bar& bar, const Bar& other, WeldedEnds& ends) const {
     if (bar.material.family != material::Family::aluminium) return 0.0;
+    if (given_ > 0.0) return given_;
     const double wall = 0.5 * (bar.section.wall + other.section.wall);
     const bool tig = bar.material.welding == material::Welding::tig;
     if (tig && wall > 0.006 * (1.0 + 1e-9)) {
@@ -137,6 +140,7 @@ class WeldFinder {
   }
 
   const Analysis& analysis_;
+  double given_;
   const GirderModel& model_;
   std::vector<std::vector<std::size_t>> bars_;
   std::vector<WeldedEnds> out_;
@@ -146,6 +150,9 @@ class WeldFinder {
 
 /// Of every member of a girder whose joints are all welded: cross members, diagonals and diaphragm bars at both ends,
 /// chords at every station where a bar joins them or modules meet. Steel and annealed aluminium are not softened.
-inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis) { return detail::WeldFinder(analysis).find(); }
+/// `extent` [m] replaces that of EN 1999-1-1 where it is given.
+inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis, double extent = 0.0) {
+  return detail::WeldFinder(analysis, extent).find();
+}
 
 }  // namespace baywork::verify
