@@ -2,10 +2,13 @@
 // What a proof takes for granted: partial factors, buckling lengths and how joints are welded, all of them data.
 #pragma once
 
+#include <string>
+
 #include <baywork/core/address.hpp>
 #include <baywork/core/error.hpp>
+#include <baywork/material/haz.hpp>
 #include <baywork/verify/en1993_class.hpp>
-#include <baywork/verify/en1999_class.hpp>
+#include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/weld.hpp>
 
 namespace baywork::verify {
@@ -16,9 +19,14 @@ struct BucklingFactors {
   double about_y = 1, about_z = 1;
 };
 
-/// Factors by role. 1.0, the system length, holds for bars whose ends do not move sideways. EN 1993-1-1 BB.1 allows
-/// less for some steel lattice bars (value from memory); in open faces less must not be taken.
+/// What a buckling length is before the factors by role: the system length, or what EN 1993-1-1 BB.1 allows for steel
+/// bars of braced faces (see code_lengths()). Chords and cross members of open faces keep their system length in both.
+enum class LengthRule : bool { system, code };
+
+/// Factors by role. 1.0, the system length, holds for bars whose ends do not move sideways; in open faces less must not
+/// be taken.
 struct BucklingLengths {
+  LengthRule rule = LengthRule::system;
   BucklingFactors chord{}, cross_member{}, diagonal{}, diaphragm{}, user{};
 
   const BucklingFactors& of(Role role) const noexcept {
@@ -41,11 +49,35 @@ struct Joints {
   en1999::Filler filler = en1999::Filler::en_5356;
 };
 
-/// Nationally determined partial factors of both standards, buckling lengths and joints.
+/// How much of a chord's section the welds of bars on it soften: all of it, or the arcs that reach b_haz beyond their
+/// footprints (round chords; see en1999::softened_arc()). The bars themselves are softened all round in both.
+enum class SoftenedMetal : bool { whole_section, arcs };
+
+/// Where on a bar's buckling wave its welded ends lie, EN 1999-1-1 6.3.3.3: in its middle (safe side), or where they
+/// are, for bars that do not sway and whose buckling length goes from end to end. Pinned bars are always taken so.
+enum class WeldsOnWave : bool { in_the_middle, where_they_are };
+
+/// C_m of EN 1993-1-1 Table B.3: 1, which holds for every diagram, or the table's for the moments at both ends and in
+/// the middle of a bar, at least 0.9 for bars that may sway.
+enum class MomentFactorRule : bool { one, table };
+
+/// Choices between forms that the standards leave open. All defaults are on the safe side but `round`, which is the
+/// exact form of the standard's.
+struct Choices {
+  en1999::RoundForm round = en1999::RoundForm::resultant;
+  en1999::AxialExponent axial_exponent = en1999::AxialExponent::fixed;
+  SoftenedMetal softened = SoftenedMetal::whole_section;
+  WeldsOnWave welds = WeldsOnWave::in_the_middle;
+  material::WeldHeat heat{};  ///< of the welds at joints and along bars
+  MomentFactorRule moment_factors = MomentFactorRule::one;
+};
+
+/// Nationally determined partial factors of both standards, buckling lengths, choices and joints.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   BucklingLengths lengths{};
+  Choices choices{};
   Joints joints{};
 };
 
@@ -58,6 +90,10 @@ inline void validate(const Basis& b) {
   require::positive(b.steel.gamma_M1, place, "gamma_M1 of steel");
   require::positive(b.steel.gamma_M2, place, "gamma_M2 of steel");
   require::positive(b.steel.gamma_M5, place, "gamma_M5 of steel");
+  require::finite(b.choices.heat.interpass_celsius, place, "interpass temperature [°C]");
+  if (b.choices.heat.heat_paths < 0 || b.choices.heat.heat_paths > 4)
+    fail<BadDescription>(place, "welds with " + std::to_string(b.choices.heat.heat_paths) + " heat paths",
+                         "1 to 4, or 0 for the usual number, is accepted");
   require::not_negative(b.joints.throat, place, "throat of the welds");
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
