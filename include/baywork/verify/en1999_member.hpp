@@ -202,7 +202,6 @@ struct AluminiumMember {
     row.add("lambda", axis.lambda);
     row.add("L_cr", axis.L_cr, metre);
     row.add("N_cr", axis.N_cr, kilonewton);
-    if (r->welded_along) row.add("(A_1/A)", r->softened_share);
   }
 
   void explain_buckling(const SectionForces& f, const Place& at, Row& row) const {
@@ -210,6 +209,7 @@ struct AluminiumMember {
     row.formula = "{a}/({b}*{c}*{d}*{e})";
     add_buckling(f, axis, row);
     add_slenderness(axis, row);
+    if (r->welded_along) row.add("A_1/A", r->softened_share);
   }
 
   void explain_beam_column(const SectionForces& f, const Place& at, Row& row) const {
