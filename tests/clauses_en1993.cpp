@@ -3,6 +3,7 @@
 // "Gardner and Nethercot": L. Gardner, D. A. Nethercot, Designers' Guide to EN 1993-1-1, 2005; values from memory.
 #include <cmath>
 #include <initializer_list>
+#include <string>
 
 #include <doctest/doctest.h>
 
@@ -388,7 +389,8 @@ TEST_CASE("EN 1993 torsion with shear, 6.2.7") {
 TEST_CASE("EN 1993 outside its scope") {
   const BarResistance thin = resistance(ring(0.400, 0.004), s235);  // 100 > 90
   CHECK(thin.class_N == 4);
-  CHECK(thin.scope == Scope::class_4);
+  CHECK(thin.scope == Scope::class_4_tube);
+  CHECK(std::string(verify::reason(thin.scope)).find("EN 1993-1-6") != std::string::npos);
   CHECK(is_infinite(axial(thin, -1.0).utilisation));
   CHECK(axial(thin, 1.0).utilisation < 1e-6);
   CHECK(is_infinite(bending_and_axial(thin, {0, 0, 0, 0, 1.0, 0}).utilisation));

@@ -126,7 +126,8 @@ class ModelMaker {
     const SectionData<S>&p = a.section, &q = b.section;
     return p.designation == q.designation && a.material.name == b.material.name && value_of(p.area) == value_of(q.area) &&
            value_of(p.Iy) == value_of(q.Iy) && value_of(p.Iz) == value_of(q.Iz) && a.material.E == b.material.E &&
-           a.strength.yield == b.strength.yield && a.strength.haz_yield == b.strength.haz_yield;
+           a.strength.yield == b.strength.yield && a.strength.haz_yield == b.strength.haz_yield &&
+           a.along.lines == b.along.lines && a.along.width == b.along.width;
   }
 
   void add_chords() {

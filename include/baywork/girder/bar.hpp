@@ -12,12 +12,19 @@
 
 namespace baywork {
 
+/// Welds along a bar's whole length, as those of a rail for the screen's edge or of a seam.
+struct WeldsAlong {
+  int lines = 0;     ///< how many run side by side; 0: none
+  double width = 0;  ///< of what each line holds on the bar: a rail's foot; 0 for a seam [m]
+};
+
 /// Section data and material, evaluated once: one type whatever the shape. A default-made bar is "not given".
 template <Scalar S = double>
 struct BasicBar {
   SectionData<S> section{};
   material::Material material{};
   material::StrengthStep strength{};  ///< of this wall; all zero where the material gives no strengths
+  WeldsAlong along{};
   bool given = false;
 
   BasicBar() = default;
@@ -28,6 +35,16 @@ struct BasicBar {
     section = cast(data);
     material::validate(material);
     if (!material.steps.empty()) strength = material::strength(material, value_of(section.wall));
+  }
+
+  /// The same with welds along it.
+  BasicBar welded_along(const WeldsAlong& welds) const {
+    if (welds.lines < 0)
+      fail<BadDescription>(text(), std::to_string(welds.lines) + " welds along it", "0 and more are accepted");
+    require::not_negative(welds.width, text(), "width that a weld along it holds");
+    BasicBar b = *this;
+    b.along = welds;
+    return b;
   }
 
   S mass_per_metre() const { return S(section.area * S(material.density)); }

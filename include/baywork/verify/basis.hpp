@@ -2,11 +2,14 @@
 // What a proof takes for granted: partial factors, buckling lengths and how joints are welded, all of them data.
 #pragma once
 
+#include <string>
+
 #include <baywork/core/address.hpp>
 #include <baywork/core/error.hpp>
 #include <baywork/verify/allowable_tube.hpp>
+#include <baywork/material/haz.hpp>
 #include <baywork/verify/en1993_class.hpp>
-#include <baywork/verify/en1999_class.hpp>
+#include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/weld.hpp>
 
 namespace baywork::verify {
@@ -17,9 +20,14 @@ struct BucklingFactors {
   double about_y = 1, about_z = 1;
 };
 
-/// Factors by role. 1.0, the system length, holds for bars whose ends do not move sideways. EN 1993-1-1 BB.1 allows
-/// less for some steel lattice bars (value from memory); in open faces less must not be taken.
+/// What a buckling length is before the factors by role: the system length, or what EN 1993-1-1 BB.1 allows for steel
+/// bars of braced faces (see code_lengths()). Chords and cross members of open faces keep their system length in both.
+enum class LengthRule : bool { system, code };
+
+/// Factors by role. 1.0, the system length, holds for bars whose ends do not move sideways; in open faces less must not
+/// be taken.
 struct BucklingLengths {
+  LengthRule rule = LengthRule::system;
   BucklingFactors chord{}, cross_member{}, diagonal{}, diaphragm{}, user{};
 
   const BucklingFactors& of(Role role) const noexcept {
@@ -53,13 +61,37 @@ struct Stability {
 /// What used equipment is often counted at (common practice; the owner's inspection says what holds).
 inline constexpr double worn_use = 0.85;
 
+/// How much of a chord's section the welds of bars on it soften: all of it, or the arcs that reach b_haz beyond their
+/// footprints (round chords; see en1999::softened_arc()). The bars themselves are softened all round in both.
+enum class SoftenedMetal : bool { whole_section, arcs };
+
+/// Where on a bar's buckling wave its welded ends lie, EN 1999-1-1 6.3.3.3: in its middle (safe side), or where they
+/// are, for bars that do not sway and whose buckling length goes from end to end. Pinned bars are always taken so.
+enum class WeldsOnWave : bool { in_the_middle, where_they_are };
+
+/// C_m of EN 1993-1-1 Table B.3: 1, which holds for every diagram, or the table's for the moments at both ends and in
+/// the middle of a bar, at least 0.9 for bars that may sway.
+enum class MomentFactorRule : bool { one, table };
+
+/// Choices between forms that the standards leave open. All defaults are on the safe side but `round`, which is the
+/// exact form of the standard's.
+struct Choices {
+  en1999::RoundForm round = en1999::RoundForm::resultant;
+  en1999::AxialExponent axial_exponent = en1999::AxialExponent::fixed;
+  SoftenedMetal softened = SoftenedMetal::whole_section;
+  WeldsOnWave welds = WeldsOnWave::in_the_middle;
+  material::WeldHeat heat{};  ///< of the welds at joints and along bars
+  MomentFactorRule moment_factors = MomentFactorRule::one;
+};
+
 /// Nationally determined partial factors of both standards, safety factors of allowable stresses, buckling lengths,
-/// joints, the stability of the whole and wear.
+/// choices, joints, the stability of the whole and wear.
 struct Basis {
   en1999::PartialFactors aluminium{};
   en1993::PartialFactors steel{};
   allowable::SafetyFactors allowable{};
   BucklingLengths lengths{};
+  Choices choices{};
   Joints joints{};
   Stability stability{};
   /// k_use, taken of every resistance of bars, joints and welds; `worn_use` or 1. Walls that have grown thinner are
@@ -83,6 +115,10 @@ inline void validate(const Basis& b) {
   if (!(b.allowable.repeated_use > 0.0) || b.allowable.repeated_use > 1.0)
     fail<BadDescription>(place, "the factor of repeated use is " + text::number(b.allowable.repeated_use),
                          "above 0 and up to 1 is accepted");
+  require::finite(b.choices.heat.interpass_celsius, place, "interpass temperature [°C]");
+  if (b.choices.heat.heat_paths < 0 || b.choices.heat.heat_paths > 4)
+    fail<BadDescription>(place, "welds with " + std::to_string(b.choices.heat.heat_paths) + " heat paths",
+                         "1 to 4, or 0 for the usual number, is accepted");
   require::not_negative(b.joints.throat, place, "throat of the welds");
   if (!(b.use > 0.0) || b.use > 1.0)
     fail<BadDescription>(place, "the factor of use is " + text::number(b.use), "above 0 and up to 1 is accepted");

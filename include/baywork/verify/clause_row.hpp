@@ -28,12 +28,14 @@ struct ClauseRow {
 };
 
 /// Why a resistance is not given. Such a resistance is 0, so that no check with a force in it can pass.
-enum class Scope : std::uint8_t { covered, class_4, slender_web, shape_unknown };
+enum class Scope : std::uint8_t { covered, class_4, class_4_tube, slender_web, shape_unknown };
 
 inline const char* reason(Scope scope) {
   switch (scope) {
     case Scope::covered: return "";
     case Scope::class_4: return "class 4 cross-section: its effective section is not covered";
+    case Scope::class_4_tube:
+      return "class 4 round tube: EN 1993-1-1 leaves it to EN 1993-1-6 (shell buckling), which is not covered";
     case Scope::slender_web: return "slender web: shear buckling is not covered";
     case Scope::shape_unknown: return "a shape without plate elements cannot be put in a class";
   }

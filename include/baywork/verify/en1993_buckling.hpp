@@ -59,7 +59,7 @@ inline double euler_load(double E, double second_moment, double length) {
 struct Buckling {
   BucklingCurve curve_y = BucklingCurve::d, curve_z = BucklingCurve::d;
   double N_cr_y = 0, N_cr_z = 0;      ///< N
-  double lambda_y = 0, lambda_z = 0;  ///< sqrt(A fy / N_cr), (6.50)
+  double lambda_y = 0, lambda_z = 0;  ///< sqrt(A_eff fy / N_cr), (6.50), (6.51)
   double chi_y = 1, chi_z = 1;
 };
 
@@ -74,14 +74,14 @@ inline Buckling buckling(const BarResistance& r, const SectionData<double>& s, d
   b.curve_z = buckling_curve(r.kind, r.product, r.fy, s.height, s.width, flange, false);
   b.N_cr_y = euler_load(E, s.Iy, length_y);
   b.N_cr_z = euler_load(E, s.Iz, length_z);
-  b.lambda_y = std::sqrt(s.area * r.fy / b.N_cr_y);
-  b.lambda_z = std::sqrt(s.area * r.fy / b.N_cr_z);
+  b.lambda_y = std::sqrt(r.N_Rk / b.N_cr_y);
+  b.lambda_z = std::sqrt(r.N_Rk / b.N_cr_z);
   b.chi_y = reduction_factor(b.curve_y, b.lambda_y);
   b.chi_z = reduction_factor(b.curve_z, b.lambda_z);
   return b;
 }
 
-/// 6.3.1.1: the compression of N against N_b,Rd = chi A fy / gamma_M1 of the weaker axis; nothing under tension.
+/// 6.3.1.1: the compression of N against N_b,Rd = chi A_eff fy / gamma_M1 of the weaker axis; nothing under tension.
 inline verify::ClauseRow flexural_buckling(const BarResistance& r, const Buckling& b, double N) {
   const double chi = smaller(b.chi_y, b.chi_z);
   return verify::compare(N < 0.0 ? N : 0.0, chi * r.N_Rk / r.gamma_M1, "EN 1993-1-1 6.3.1");
@@ -112,6 +112,22 @@ inline double moment_factor(double M_h, double psi, double M_s, SpanLoad load) {
   return uniform ? 0.95 + 0.05 * a * turn : 0.90 + 0.10 * a * turn;
 }
 
+/// Moments [Nm] at the start, in the middle and at the end of a bar, with the signs of one diagram.
+struct MomentDiagram {
+  double start = 0, middle = 0, end = 0;
+};
+
+/// C_m of Table B.3 for a diagram whose greatest moment is `greatest` in size. Loads between the ends are taken as
+/// uniform: that column is nowhere below the other, and for a straight diagram it gives 0.6 + 0.4 psi. 1 where the
+/// greatest moment lies elsewhere; at least 0.9 for a bar that may sway.
+inline double moment_factor(const MomentDiagram& m, double greatest, bool sways) {
+  const double M_h = magnitude(m.start) >= magnitude(m.end) ? m.start : m.end;
+  const double other = magnitude(m.start) >= magnitude(m.end) ? m.end : m.start;
+  if (magnitude(greatest) > larger(magnitude(M_h), magnitude(m.middle)) * (1.0 + 1e-9)) return 1.0;
+  const double C = moment_factor(M_h, M_h == 0.0 ? 0.0 : other / M_h, m.middle, SpanLoad::uniform);
+  return sways ? larger(C, sway_moment_factor) : C;
+}
+
 /// C_my and C_mz; 1, the greatest value of Table B.3, holds for every diagram.
 struct MomentFactors {
   double C_my = 1, C_mz = 1;
@@ -124,7 +140,7 @@ struct InteractionFactors {
 
 /// Table B.1. With n = N / (chi N_Rk / gamma_M1): classes 1 and 2 k_yy = C_my (1 + (lambda_y - 0.2) n_y) <=
 /// C_my (1 + 0.8 n_y), k_zz alike or, for I sections, C_mz (1 + (2 lambda_z - 0.6) n_z) <= C_mz (1 + 1.4 n_z),
-/// k_yz = 0.6 k_zz, k_zy = 0.6 k_yy. Class 3: k = C_m (1 + 0.6 lambda n) <= C_m (1 + 0.6 n), k_yz = k_zz,
+/// k_yz = 0.6 k_zz, k_zy = 0.6 k_yy. Classes 3 and 4: k = C_m (1 + 0.6 lambda n) <= C_m (1 + 0.6 n), k_yz = k_zz,
 /// k_zy = 0.8 k_yy. A slenderness term below 0 (very stocky bars) counts as 0 (safe side).
 /// Values from memory, check against the standard.
 inline InteractionFactors interaction_factors(bool plastic, ShapeKind kind, double lambda_y, double lambda_z,

@@ -6,20 +6,24 @@
 #include <cmath>
 #include <string_view>
 
+#include <baywork/verify/basis.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/found.hpp>
 #include <baywork/verify/row.hpp>
+#include <baywork/verify/sway.hpp>
 
 namespace baywork::verify::detail {
 
 /// Resistances of a bar and what its length makes of them. Buckling takes the greatest compression and the greatest
-/// moments of the member with C_m = 1, which holds for every moment diagram.
+/// moments of the member, these times C_m (see MomentFactorRule).
 struct SteelMember {
   static constexpr const char* standard = "EN 1993-1-1:2005";
   static constexpr std::string_view clause_prefix = "EN 1993-1-1 ";
   const en1993::BarResistance* r = nullptr;
   en1993::Buckling b{};
   double L_cr_y = 0, L_cr_z = 0;
+  MomentFactorRule rule = MomentFactorRule::one;
+  Sway sway{};
 
   Weights weights() const {
     const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
@@ -50,6 +54,19 @@ struct SteelMember {
   static constexpr std::array<Check, 5> section_checks{Check::axial, Check::bending, Check::shear, Check::torsion,
                                                        Check::bending_and_axial};
   static constexpr std::array<Check, 2> whole_checks{Check::buckling, Check::beam_column};
+
+  /// Forces for whole_checks: the greatest ones, moments times C_m.
+  SectionForces whole_forces(SectionForces greatest, const std::array<double, 6>& start,
+                             const MemberLoads<double>& loads, double length) const {
+    if (rule == MomentFactorRule::one) return greatest;
+    using baywork::detail::cut_forces;
+    const CutForces first = cut_forces(start, loads, 0.0, CutSide::after);
+    const CutForces middle = cut_forces(start, loads, 0.5 * length, CutSide::after);
+    const CutForces last = cut_forces(start, loads, length, CutSide::before);
+    greatest.My *= en1993::moment_factor({first.My, middle.My, last.My}, greatest.My, sway.about_y);
+    greatest.Mz *= en1993::moment_factor({first.Mz, middle.Mz, last.Mz}, greatest.Mz, sway.about_z);
+    return greatest;
+  }
 
   /// Above 1 wherever the utilisation is, under f and under any smaller forces with N of the same sign and at least
   /// `least_N` in size: the exponents of 6.2.9.1 fall with N, all other terms rise with the forces.
@@ -85,6 +102,7 @@ struct SteelMember {
     row.add("N_Ed", magnitude(f.N), kilonewton);
     row.add(f.N >= 0.0 ? "N_pl,Rd" : "N_c,Rd", f.N >= 0.0 ? r->N_pl_Rd : r->N_c_Rd, kilonewton);
     row.add("f_y", r->fy, megapascal);
+    if (f.N < 0.0 && r->class_N == 4) row.add("A_eff", r->A_eff, square_millimetre);
   }
 
   void explain_bending(const SectionForces& f, Row& row) const {
@@ -223,11 +241,12 @@ struct SteelMember {
     row.add(y ? "chi_y" : "chi_z", y ? b.chi_y : b.chi_z);
     row.add("N_Rk", r->N_Rk, kilonewton);
     row.add("gamma_M1", r->gamma_M1);
-    row.add(y ? "k_yy" : "k_zy", y ? k.k_yy : k.k_zy);
-    row.add("M_y,Ed", f.My, kilonewton_metre);
+    const bool one = rule == MomentFactorRule::one;
+    row.add(one ? (y ? "k_yy" : "k_zy") : (y ? "(k_yy/C_my)" : "(k_zy/C_my)"), y ? k.k_yy : k.k_zy);
+    row.add(one ? "M_y,Ed" : "(C_my*M_y,Ed)", f.My, kilonewton_metre);
     row.add("M_y,Rk", r->M_y_Rk, kilonewton_metre);
-    row.add(y ? "k_yz" : "k_zz", y ? k.k_yz : k.k_zz);
-    row.add("M_z,Ed", f.Mz, kilonewton_metre);
+    row.add(one ? (y ? "k_yz" : "k_zz") : (y ? "(k_yz/C_mz)" : "(k_zz/C_mz)"), y ? k.k_yz : k.k_zz);
+    row.add(one ? "M_z,Ed" : "(C_mz*M_z,Ed)", f.Mz, kilonewton_metre);
     row.add("M_z,Rk", r->M_z_Rk, kilonewton_metre);
     add_slenderness(y, row);
   }

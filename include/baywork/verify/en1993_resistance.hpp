@@ -3,7 +3,7 @@
 #pragma once
 
 #include <baywork/verify/clause_row.hpp>
-#include <baywork/verify/en1993_class.hpp>
+#include <baywork/verify/en1993_effective.hpp>
 
 namespace baywork::en1993 {
 
@@ -20,11 +20,14 @@ struct BarResistance {
   double fy = 0, fu = 0;            ///< Pa, at this wall thickness
   double gamma_M1 = 1;
 
+  double A_eff = 0;  ///< m²; gross for classes 1 to 3
+
   double N_pl_Rd = 0;                       ///< A fy / gamma_M0, 6.2.3 (2) a
-  double N_c_Rd = 0;                        ///< the same, 6.2.4; class 4 is outside the scope
-  double M_y_Rd = 0, M_z_Rd = 0;            ///< Wpl or (class 3) Wel times fy / gamma_M0, 6.2.5
-  double M_el_y_Rd = 0, M_el_z_Rd = 0;      ///< Wel fy / gamma_M0
-  double V_y_Rd = 0, V_z_Rd = 0;            ///< Av fy / (sqrt(3) gamma_M0), 6.2.6 (2); solids elastic, 6.2.6 (4)
+  double N_c_Rd = 0;                        ///< A_eff fy / gamma_M0, 6.2.4
+  double M_y_Rd = 0, M_z_Rd = 0;            ///< Wpl, Wel (class 3) or W_eff (class 4) times fy / gamma_M0, 6.2.5
+  double M_el_y_Rd = 0, M_el_z_Rd = 0;      ///< Wel or (class 4) W_eff times fy / gamma_M0
+  double V_y_Rd = 0, V_z_Rd = 0;            ///< Av fy / (sqrt(3) gamma_M0), 6.2.6 (2); solids elastic, 6.2.6 (4);
+                                            ///< slender webs EN 1993-1-5 5.2
   double V_el_y_Rd = 0, V_el_z_Rd = 0;      ///< shear at which the greatest stress is fy / (sqrt(3) gamma_M0)
   double T_Rd = 0;                          ///< Wt fy / (sqrt(3) gamma_M0), 6.2.7, elastic
   double N_Rk = 0, M_y_Rk = 0, M_z_Rk = 0;  ///< of the compressed bar, Table 6.7
@@ -52,9 +55,10 @@ inline double shear_resistance(double shear_area, double fy, const PartialFactor
 
 namespace detail {
 
-inline double modulus(int class_, double Wel, double Wpl) {
-  if (class_ == 0 || class_ == 4) return 0.0;
-  return class_ <= 2 ? Wpl : Wel;
+/// The modulus of a class; `effective` is that of class 4.
+inline double modulus(int class_, double Wpl, double Wel, double effective) {
+  if (class_ == 0) return 0.0;
+  return class_ <= 2 ? Wpl : class_ == 3 ? Wel : effective;
 }
 
 /// Shear areas [m²]: 6.2.6 (3) and, for the greatest elastic stress, V S / (I t) of 6.2.6 (4) turned into an area.
@@ -96,39 +100,41 @@ inline BarResistance resistance(const SectionData<double>& s, const material::Ma
   r.class_N = section_class(s, r.fy, Loading::compression);
   r.class_M_y = section_class(s, r.fy, Loading::bending_y);
   r.class_M_z = section_class(s, r.fy, Loading::bending_z);
+  const bool box = s.kind == ShapeKind::rectangular_hollow;
   if (r.class_N == 0) r.scope = verify::Scope::shape_unknown;
-  if (r.class_N == 4) r.scope = verify::Scope::class_4;
+  if (r.class_N == 4 && !box)
+    r.scope = s.kind == ShapeKind::round_tube ? verify::Scope::class_4_tube : verify::Scope::class_4;
   const bool plates_known = s.kind != ShapeKind::channel && s.kind != ShapeKind::other;
   r.plastic = plates_known && r.class_M_y <= 2 && r.class_M_z <= 2;
   r.plastic_compressed = r.plastic && r.class_N <= 2;
 
   r.N_pl_Rd = tension_gross(s.area, r.fy, factors);
-  if (r.class_N >= 1 && r.class_N <= 3) {
-    r.N_c_Rd = r.N_pl_Rd;
-    r.N_Rk = s.area * r.fy;
-  }
-  r.M_y_Rd = bending(detail::modulus(r.class_M_y, s.Wel_y, s.Wpl_y), r.fy, factors);
-  r.M_z_Rd = bending(detail::modulus(r.class_M_z, s.Wel_z, s.Wpl_z), r.fy, factors);
-  r.M_el_y_Rd = r.class_M_y == 0 || r.class_M_y == 4 ? 0.0 : bending(s.Wel_y, r.fy, factors);
-  r.M_el_z_Rd = r.class_M_z == 0 || r.class_M_z == 4 ? 0.0 : bending(s.Wel_z, r.fy, factors);
-  const int with_N = larger(r.class_N, larger(r.class_M_y, r.class_M_z));
-  const int member_class = r.plastic_compressed || with_N == 0 || with_N == 4 ? with_N : 3;
-  r.M_y_Rk = detail::modulus(member_class, s.Wel_y, s.Wpl_y) * r.fy;
-  r.M_z_Rk = detail::modulus(member_class, s.Wel_z, s.Wpl_z) * r.fy;
+  if (r.class_N >= 1 && r.class_N <= 3) r.A_eff = s.area;
+  if (r.class_N == 4 && box) r.A_eff = effective_area(s, r.fy);
+  r.N_c_Rd = tension_gross(r.A_eff, r.fy, factors);
+  r.N_Rk = r.A_eff * r.fy;
+  const double W_eff_y = r.class_M_y == 4 && box ? effective_modulus(s, r.fy, true) : 0.0;
+  const double W_eff_z = r.class_M_z == 4 && box ? effective_modulus(s, r.fy, false) : 0.0;
+  r.M_y_Rd = bending(detail::modulus(r.class_M_y, s.Wpl_y, s.Wel_y, W_eff_y), r.fy, factors);
+  r.M_z_Rd = bending(detail::modulus(r.class_M_z, s.Wpl_z, s.Wel_z, W_eff_z), r.fy, factors);
+  const double W_el_y = detail::modulus(r.class_M_y, s.Wel_y, s.Wel_y, W_eff_y);
+  const double W_el_z = detail::modulus(r.class_M_z, s.Wel_z, s.Wel_z, W_eff_z);
+  r.M_el_y_Rd = bending(W_el_y, r.fy, factors);
+  r.M_el_z_Rd = bending(W_el_z, r.fy, factors);
+  // of the compressed bar: nothing where its class is unknown or its effective area is
+  const bool compressible = r.A_eff > 0.0;
+  r.M_y_Rk = (r.plastic_compressed ? s.Wpl_y : compressible ? W_el_y : 0.0) * r.fy;
+  r.M_z_Rk = (r.plastic_compressed ? s.Wpl_z : compressible ? W_el_z : 0.0) * r.fy;
 
   detail::ShearAreas Av = detail::shear_areas(s);
   // 6.2.6 (6) with eta = 1: beyond hw / tw = 72 epsilon shear buckling governs; hw reaches from flange to flange.
   const double slender = 72.0 * epsilon(r.fy);
   bool slender_y = false;
   bool slender_z = false;
-  if (s.kind == ShapeKind::rectangular_hollow) {
-    slender_y = s.width - 2.0 * s.wall > slender * s.wall;
-    slender_z = s.height - 2.0 * s.wall > slender * s.wall;
-  }
   double flange_area = 0.0;
   for (std::size_t i = 0; i < s.n_plates; ++i) {
     const PlateElement<double>& p = s.plates[i];
-    if (!p.outstand && p.c > slender * p.t) (p.bends_about_y ? slender_z : slender_y) = true;
+    if (!box && !p.outstand && p.c > slender * p.t) (p.bends_about_y ? slender_z : slender_y) = true;
     if (s.kind == ShapeKind::i_shape && !p.bends_about_y) flange_area = 2.0 * s.width * p.t;
     // 6.2.8 (5): M_y,V = (Wpl - rho Aw² / (4 tw)) fy / gamma_M0
     if (s.kind == ShapeKind::i_shape && p.bends_about_y && r.plastic)
@@ -143,7 +149,21 @@ inline BarResistance resistance(const SectionData<double>& s, const material::Ma
   r.V_el_z_Rd = shear_resistance(Av.elastic_z, r.fy, factors);
   r.T_Rd = shear_resistance(s.Wt, r.fy, factors);
 
-  const bool box = s.kind == ShapeKind::rectangular_hollow;
+  if (box) {  // shear force and torque alike; with gamma_M1
+    const double chi_y = shear_buckling_factor(s.width - 2.0 * s.wall, s.wall, r.fy);
+    const double chi_z = shear_buckling_factor(s.height - 2.0 * s.wall, s.wall, r.fy);
+    const double gamma = factors.gamma_M0 / factors.gamma_M1;
+    const auto buckled = [&](double& V_Rd, double h_w, double chi) {
+      V_Rd = smaller(V_Rd, chi * gamma * shear_resistance(2.0 * h_w * s.wall, r.fy, factors));
+    };
+    if (chi_y < 1.0) buckled(r.V_y_Rd, s.width - 2.0 * s.wall, chi_y);
+    if (chi_z < 1.0) buckled(r.V_z_Rd, s.height - 2.0 * s.wall, chi_z);
+    const auto lessened = [&](double chi) { return chi < 1.0 ? smaller(1.0, chi * gamma) : 1.0; };
+    r.V_el_y_Rd *= lessened(chi_y);
+    r.V_el_z_Rd *= lessened(chi_z);
+    r.T_Rd *= smaller(lessened(chi_y), lessened(chi_z));
+  }
+
   const double a_w = 1.0 - (box ? 2.0 * s.width * s.wall : flange_area) / s.area;
   const double a_f = 1.0 - 2.0 * s.height * s.wall / s.area;
   r.a_w = larger(0.0, smaller(a_w, 0.5));

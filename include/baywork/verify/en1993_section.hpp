@@ -128,9 +128,9 @@ inline double plastic_interaction(const BarResistance& r, double n, double my, d
   return plastic_interaction(r, n, my, mz, n);
 }
 
-/// 6.2.1 (5): sqrt((sigma / fy)² + 3 (tau / fy)²) with the greatest sigma = N/A + My/Wel,y + Mz/Wel,z and the greatest
-/// tau = V S/(I t) + T/Wt of the section, as if they met in one point (safe side). The square root of the standard's
-/// left side: the same limit, and in proportion to the forces.
+/// 6.2.1 (5), in class 4 6.2.9.3: sqrt((sigma / fy)² + 3 (tau / fy)²) with the greatest sigma = N/A + My/Wel,y +
+/// Mz/Wel,z and the greatest tau = V S/(I t) + T/Wt of the section, as if they met in one point (safe side); class 4
+/// with A_eff and W_eff. The square root of the standard's left side: the same limit, and in proportion to the forces.
 inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionForces& f) {
   const double n = verify::ratio(f.N, f.N >= 0.0 ? r.N_pl_Rd : r.N_c_Rd);
   const double my = verify::ratio(f.My, r.M_el_y_Rd);
@@ -138,12 +138,14 @@ inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionFo
   const double sigma = n + (detail::is_round(r.kind) ? std::hypot(my, mz) : my + mz);
   const double tau =
       detail::shear_row(r.kind, f.Vy, f.Vz, r.V_el_y_Rd, r.V_el_z_Rd, "").utilisation + torsion(r, f.T).utilisation;
-  return verify::interaction_row(std::hypot(sigma, tau), "EN 1993-1-1 6.2.1 (5)");
+  const bool effective = f.N < 0.0 ? r.class_N == 4 : larger(r.class_M_y, r.class_M_z) == 4;
+  return verify::interaction_row(std::hypot(sigma, tau), effective ? "EN 1993-1-1 6.2.9.3" : "EN 1993-1-1 6.2.1 (5)");
 }
 
 /// 6.2.9 with 6.2.8 and 6.2.10: axial force and bending at one section. Classes 1 and 2: 6.2.9.1, with fy lowered by
-/// rho for the whole section where the shear force is above half its resistance; an I in bending loses only its web's
-/// share, (6.30), where there is no axial force. Class 3, channels and other shapes: 6.2.1 (5). With a `least_N` [N]
+/// rho for the whole section where the shear force is above half its resistance (in a slender web more than EN 1993-1-5
+/// 7.1 takes, which spares the flanges); an I in bending loses only its web's share, (6.30), where there is no axial
+/// force. Classes 3 and 4, channels and other shapes: 6.2.1 (5). With a `least_N` [N]
 /// the exponents are those of that axial force, unreduced: an answer up to 1 then holds for all N between it and f.N.
 inline verify::ClauseRow bending_and_axial(const BarResistance& r, const verify::SectionForces& f,
                                            double least_N = std::numeric_limits<double>::infinity()) {

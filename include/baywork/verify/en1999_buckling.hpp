@@ -54,9 +54,7 @@ struct Buckling {
   double N_cr_y = 0, N_cr_z = 0;      ///< N
   double lambda_y = 0, lambda_z = 0;  ///< sqrt(A_eff fo / N_cr), 6.3.1.2
   double chi_y = 1, chi_z = 1;
-  double kappa = 1;  ///< for welds along the bar, kappa_longitudinal()
-
-  double chi_min() const { return smaller(chi_y, chi_z); }
+  double kappa_y = 1, kappa_z = 1;  ///< for welds along the bar, kappa_longitudinal()
 };
 
 /// Buckling about y over `length_y` and about z over `length_z` [m] (buckling lengths, all effects of the ends in
@@ -71,6 +69,10 @@ inline Buckling buckling(const BarResistance& r, const SectionData<double>& s, d
   b.lambda_z = std::sqrt(r.A_eff * r.fo * omega_0 / b.N_cr_z);
   b.chi_y = reduction_factor(r.buckling_class, b.lambda_y);
   b.chi_z = reduction_factor(r.buckling_class, b.lambda_z);
+  if (r.welded_along) {
+    b.kappa_y = kappa_longitudinal(r.buckling_class, b.lambda_y, r.softened_share);
+    b.kappa_z = kappa_longitudinal(r.buckling_class, b.lambda_z, r.softened_share);
+  }
   return b;
 }
 
@@ -80,21 +82,29 @@ struct BucklingPlace {
   double sine_y = 1, sine_z = 1;  ///< place_on_wave() for buckling about y and about z
 };
 
-/// N_b,Rd = kappa chi omega_x A_eff fo / gamma_M1 about one axis, 6.3.1.1.
-inline double buckling_resistance(const BarResistance& r, const Buckling& b, double chi, double omega_0, double sine) {
-  return b.kappa * chi * omega_x(omega_0, chi, sine) * r.N_c_Rd;
+/// N_b,Rd = kappa chi omega_x A_eff fo / gamma_M1 about one axis, 6.3.1.1. A bar with welds along it and across it has
+/// both factors (safe side).
+inline double buckling_resistance(const BarResistance& r, const Buckling& b, const BucklingPlace& at, bool about_y) {
+  const double chi = about_y ? b.chi_y : b.chi_z;
+  return (about_y ? b.kappa_y : b.kappa_z) * chi * omega_x(at.omega_0, chi, about_y ? at.sine_y : at.sine_z) *
+         r.N_eff_Rd;
 }
 
 /// 6.3.1: the compression of f.N against the least N_b,Rd; nothing under tension.
 inline verify::ClauseRow flexural_buckling(const BarResistance& r, const Buckling& b, double N,
                                            const BucklingPlace& at = {}) {
-  const double y = buckling_resistance(r, b, b.chi_y, at.omega_0, at.sine_y);
-  const double z = buckling_resistance(r, b, b.chi_z, at.omega_0, at.sine_z);
+  const double y = buckling_resistance(r, b, at, true);
+  const double z = buckling_resistance(r, b, at, false);
   return verify::compare(N < 0.0 ? N : 0.0, smaller(y, z), "EN 1999-1-1 6.3.1");
 }
 
 /// Which exponent the axial term has: the fixed 0.8, or its permitted rise with chi (never below 0.8).
 enum class AxialExponent : bool { fixed, by_chi };
+
+/// 0.8, or factor chi >= 0.8 with the exponent `factor` of 6.2.9.
+inline double axial_exponent(AxialExponent e, double factor, double chi) {
+  return e == AxialExponent::by_chi ? larger(0.8, factor * chi) : 0.8;
+}
 
 /// 6.3.3.1: compression with bending, at the place of largest moment or at a local weld; f.My and f.Mz are those of
 /// the place, second-order moments included where the analysis has them.
@@ -108,14 +118,12 @@ inline verify::ClauseRow beam_column(const BarResistance& r, const Buckling& b, 
                                      const BucklingPlace& at = {}, RoundForm form = RoundForm::resultant,
                                      AxialExponent exponent = AxialExponent::fixed) {
   const double N = f.N < 0.0 ? f.N : 0.0;
-  const double n_y = verify::ratio(N, buckling_resistance(r, b, b.chi_y, at.omega_0, at.sine_y));
-  const double n_z = verify::ratio(N, buckling_resistance(r, b, b.chi_z, at.omega_0, at.sine_z));
+  const double n_y = verify::ratio(N, buckling_resistance(r, b, at, true));
+  const double n_z = verify::ratio(N, buckling_resistance(r, b, at, false));
   const double n = larger(n_y, n_z);
   const double my = verify::ratio(f.My, r.M_y_Rd);
   const double mz = verify::ratio(f.Mz, r.M_z_Rd);
-  const auto rising = [exponent](double factor, double chi) {
-    return exponent == AxialExponent::by_chi ? larger(0.8, factor * chi) : 0.8;
-  };
+  const auto rising = [exponent](double factor, double chi) { return axial_exponent(exponent, factor, chi); };
   if (detail::is_hollow(r.kind)) {
     const double psi_c = rising(r.psi, n_y > n_z ? b.chi_y : b.chi_z);
     const double moments = detail::moment_sum(my, mz, detail::is_round(r.kind), form) / at.omega_0;

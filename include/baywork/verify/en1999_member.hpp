@@ -21,8 +21,10 @@ struct AluminiumMember {
   en1999::Buckling b{};
   double L_cr_y = 0, L_cr_z = 0;
   double length = 0;
-  /// Its ends are ends of its buckling wave; else a weld may lie anywhere on the wave (safe side).
-  bool pinned = false;
+  /// Its ends are ends of its buckling wave about y or z; else a weld may lie anywhere on it (safe side).
+  bool wave_y = false, wave_z = false;
+  en1999::RoundForm form = en1999::RoundForm::resultant;
+  en1999::AxialExponent exponent = en1999::AxialExponent::fixed;
 
   Weights weights() const {
     const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
@@ -30,9 +32,9 @@ struct AluminiumMember {
   }
 
   en1999::BucklingPlace on_wave(const Place& at) const {
-    const bool on_known_wave = pinned && at.softening != en1999::Softening::none;
-    const double sine = on_known_wave ? en1999::place_on_wave(at.x, length) : 1.0;
-    return {en1999::omega_0(*r, at.softening), sine, sine};
+    if (at.softening == en1999::Softening::none) return {};  // somewhere the wave has its middle
+    const double sine = wave_y || wave_z ? en1999::place_on_wave(at.x, length) : 1.0;
+    return {en1999::omega_0(*r, at.softening), wave_y ? sine : 1.0, wave_z ? sine : 1.0};
   }
 
   ClauseRow check(Check c, const SectionForces& f, const Place& at) const {
@@ -41,10 +43,10 @@ struct AluminiumMember {
       case Check::bending: return en1999::bending(*r, f, at.softening);
       case Check::shear: return en1999::shear(*r, f, at.softening);
       case Check::torsion: return en1999::torsion(*r, f.T, at.softening);
-      case Check::bending_and_axial: return en1999::bending_and_axial(*r, f, at.softening);
+      case Check::bending_and_axial: return en1999::bending_and_axial(*r, f, at.softening, form);
       case Check::buckling: return en1999::flexural_buckling(*r, b, f.N, on_wave(at));
       case Check::beam_column:
-        return -f.N > no_force * r->N_c_Rd ? en1999::beam_column(*r, b, f, on_wave(at))
+        return -f.N > no_force * r->N_c_Rd ? en1999::beam_column(*r, b, f, on_wave(at), form, exponent)
                                            : interaction_row(0.0, "EN 1999-1-1 6.3.3.1");
       case Check::joint:
       case Check::weld:
@@ -60,6 +62,11 @@ struct AluminiumMember {
                                                        Check::torsion,    Check::bending_and_axial, Check::buckling,
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
+
+  static SectionForces whole_forces(const SectionForces& greatest, const std::array<double, 6>&,
+                                    const MemberLoads<double>&, double) {
+    return greatest;
+  }
 
   /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
@@ -85,6 +92,8 @@ struct AluminiumMember {
 
  private:
   bool round() const { return en1999::detail::is_round(r->kind); }
+  /// Whether two moments count as their resultant; else a round bar prints its moments as other shapes do.
+  bool resultant() const { return round() && form == en1999::RoundForm::resultant; }
   double haz(const Place& at) const { return at.softening == en1999::Softening::none ? 1.0 : r->rho_o_haz; }
 
   void explain_axial(const SectionForces& f, const Place& at, Row& row) const {
@@ -146,14 +155,14 @@ struct AluminiumMember {
 
   void explain_interaction(const SectionForces& f, const Place& at, Row& row) const {
     const double V = en1999::shear(*r, f, at.softening).utilisation;
-    const double omega = en1999::omega_0(*r, at.softening), left = en1999::strength_left_by_shear(V);
+    const double omega = en1999::omega_0(*r, at.softening), left = en1999::strength_left_by_shear(V, r->slender_webs);
     const double N_Rd = f.N >= 0.0 ? r->N_o_Rd : r->N_c_Rd;
     const double n = ratio(f.N, omega * left * N_Rd), my = ratio(f.My, omega * left * r->M_y_Rd),
                  mz = ratio(f.Mz, omega * left * r->M_z_Rd);
     double of_N = r->psi, of_My = 1.0, of_Mz = 1.0;
     if (en1999::detail::is_hollow(r->kind) || en1999::detail::is_solid(r->kind)) {
-      row.formula = round() ? "({a}/({b}*{c}*{d}))^{e} + (sqrt(({f})^2 + ({h})^2)/({b}*{c}*{g}))^1.02"
-                            : "({a}/({b}*{c}*{d}))^{e} + (({f}/({b}*{c}*{g}))^1.7 + ({h}/({b}*{c}*{i}))^1.7)^0.6";
+      row.formula = resultant() ? "({a}/({b}*{c}*{d}))^{e} + (sqrt(({f})^2 + ({h})^2)/({b}*{c}*{g}))^1.02"
+                                : "({a}/({b}*{c}*{d}))^{e} + (({f}/({b}*{c}*{g}))^1.7 + ({h}/({b}*{c}*{i}))^1.7)^0.6";
     } else if (r->kind == ShapeKind::i_shape) {
       using en1999::detail::power;
       const bool in_plane = power(n, r->xi_0) + my >= power(n, r->eta_0) + power(my, r->gamma_0) + power(mz, r->xi_0);
@@ -171,9 +180,9 @@ struct AluminiumMember {
     row.add(f.N >= 0.0 ? "N_o,Rd" : "N_c,Rd", N_Rd, kilonewton);
     row.add(r->kind == ShapeKind::i_shape ? "xi" : "psi", of_N);
     row.add("M_y,Ed", magnitude(f.My), kilonewton_metre);
-    row.add(round() ? "M_Rd" : "M_y,Rd", r->M_y_Rd, kilonewton_metre);
+    row.add(resultant() ? "M_Rd" : "M_y,Rd", r->M_y_Rd, kilonewton_metre);
     row.add("M_z,Ed", magnitude(f.Mz), kilonewton_metre);
-    row.add(round() ? "" : "M_z,Rd", r->M_z_Rd, kilonewton_metre);
+    row.add(resultant() ? "" : "M_z,Rd", r->M_z_Rd, kilonewton_metre);
     const bool i_shape = r->kind == ShapeKind::i_shape;
     row.add(i_shape ? "gamma_0" : "", of_My);
     row.add(i_shape ? "xi_0" : "", of_Mz);
@@ -181,25 +190,23 @@ struct AluminiumMember {
   }
 
   struct Axis {
-    double chi, lambda, L_cr, N_cr, omega_x;
+    double chi, kappa, lambda, L_cr, N_cr, omega_x;
   };
   Axis weaker_axis(const en1999::BucklingPlace& at) const {
-    const bool y = en1999::buckling_resistance(*r, b, b.chi_y, at.omega_0, at.sine_y) <
-                   en1999::buckling_resistance(*r, b, b.chi_z, at.omega_0, at.sine_z);
-    return y ? axis(true, at) : axis(false, at);
+    return axis(en1999::buckling_resistance(*r, b, at, true) < en1999::buckling_resistance(*r, b, at, false), at);
   }
   Axis axis(bool y, const en1999::BucklingPlace& at) const {
-    if (y) return {b.chi_y, b.lambda_y, L_cr_y, b.N_cr_y, en1999::omega_x(at.omega_0, b.chi_y, at.sine_y)};
-    return {b.chi_z, b.lambda_z, L_cr_z, b.N_cr_z, en1999::omega_x(at.omega_0, b.chi_z, at.sine_z)};
+    if (y) return {b.chi_y, b.kappa_y, b.lambda_y, L_cr_y, b.N_cr_y, en1999::omega_x(at.omega_0, b.chi_y, at.sine_y)};
+    return {b.chi_z, b.kappa_z, b.lambda_z, L_cr_z, b.N_cr_z, en1999::omega_x(at.omega_0, b.chi_z, at.sine_z)};
   }
   void add_buckling(const SectionForces& f, const Axis& axis, Row& row) const {
     row.add("N_Ed", f.N < 0.0 ? -f.N : 0.0, kilonewton);
-    row.add("kappa", b.kappa);
+    row.add("kappa", axis.kappa);
     row.add("chi", axis.chi);
     row.add("omega_x", axis.omega_x);
-    row.add("N_c,Rd", r->N_c_Rd, kilonewton);
+    row.add(r->welded_along ? "(A_eff*f_o/gamma_M1)" : "N_c,Rd", r->N_eff_Rd, kilonewton);
   }
-  static void add_slenderness(const Axis& axis, Row& row) {
+  void add_slenderness(const Axis& axis, Row& row) const {
     row.add("lambda", axis.lambda);
     row.add("L_cr", axis.L_cr, metre);
     row.add("N_cr", axis.N_cr, kilonewton);
@@ -210,37 +217,44 @@ struct AluminiumMember {
     row.formula = "{a}/({b}*{c}*{d}*{e})";
     add_buckling(f, axis, row);
     add_slenderness(axis, row);
+    if (r->welded_along) row.add("A_1/A", r->softened_share);
   }
 
   void explain_beam_column(const SectionForces& f, const Place& at, Row& row) const {
+    using en1999::axial_exponent;
     using en1999::detail::power;
     const en1999::BucklingPlace p = on_wave(at);
     Axis governing = weaker_axis(p);
+    double psi_c = 0.8, xi_zc = 0.8;
     const bool i_shape = r->kind == ShapeKind::i_shape;
     if (en1999::detail::is_hollow(r->kind)) {
-      row.formula = round() ? "({a}/({b}*{c}*{d}*{e}))^0.8 + (sqrt(({f})^2 + ({h})^2)/{g})^1.02/{j}"
-                            : "({a}/({b}*{c}*{d}*{e}))^0.8 + (({f}/{g})^1.7 + ({h}/{i})^1.7)^0.6/{j}";
+      row.formula = resultant() ? "({a}/({b}*{c}*{d}*{e}))^{k} + (sqrt(({f})^2 + ({h})^2)/{g})^1.02/{j}"
+                                : "({a}/({b}*{c}*{d}*{e}))^{k} + (({f}/{g})^1.7 + ({h}/{i})^1.7)^0.6/{j}";
+      psi_c = axial_exponent(exponent, r->psi, governing.chi);
     } else if (i_shape) {
-      const auto n = [&](double chi, double sine) {
-        return ratio(f.N, en1999::buckling_resistance(*r, b, chi, p.omega_0, sine));
-      };
+      const auto n = [&](bool y) { return ratio(f.N, en1999::buckling_resistance(*r, b, p, y)); };
       const double my = ratio(f.My, r->M_y_Rd) / p.omega_0, mz = ratio(f.Mz, r->M_z_Rd) / p.omega_0;
-      const bool about_y = power(n(b.chi_y, p.sine_y), 0.8) + my >=
-                           power(n(b.chi_z, p.sine_z), 0.8) + power(my, r->gamma_0) + power(mz, 0.8);
-      row.formula = about_y ? "({a}/({b}*{c}*{d}*{e}))^0.8 + {f}/({j}*{g})"
-                            : "({a}/({b}*{c}*{d}*{e}))^0.8 + ({f}/({j}*{g}))^{k} + ({h}/({j}*{i}))^{l}";
+      const double xi_yc = axial_exponent(exponent, r->xi_0, b.chi_y);
+      const double eta_c = axial_exponent(exponent, r->eta_0, b.chi_z);
+      xi_zc = axial_exponent(exponent, r->xi_0, b.chi_z);
+      const bool about_y =
+          power(n(true), xi_yc) + my >= power(n(false), eta_c) + power(my, r->gamma_0) + power(mz, xi_zc);
+      row.formula = about_y ? "({a}/({b}*{c}*{d}*{e}))^{k} + {f}/({j}*{g})"
+                            : "({a}/({b}*{c}*{d}*{e}))^{k} + ({f}/({j}*{g}))^{l} + ({h}/({j}*{i}))^{m}";
       governing = axis(about_y, p);
+      psi_c = about_y ? xi_yc : eta_c;
     } else {
-      row.formula = "({a}/({b}*{c}*{d}*{e}))^0.8 + ({f}/({j}*{g}))^0.8 + ({h}/({j}*{i}))^0.8";
+      row.formula = "({a}/({b}*{c}*{d}*{e}))^{k} + ({f}/({j}*{g}))^0.8 + ({h}/({j}*{i}))^0.8";
     }
     add_buckling(f, governing, row);
     row.add("M_y,Ed", magnitude(f.My), kilonewton_metre);
-    row.add(round() ? "M_Rd" : "M_y,Rd", r->M_y_Rd, kilonewton_metre);
+    row.add(resultant() ? "M_Rd" : "M_y,Rd", r->M_y_Rd, kilonewton_metre);
     row.add("M_z,Ed", magnitude(f.Mz), kilonewton_metre);
-    row.add(round() ? "" : "M_z,Rd", r->M_z_Rd, kilonewton_metre);
+    row.add(resultant() ? "" : "M_z,Rd", r->M_z_Rd, kilonewton_metre);
     row.add("omega_0", p.omega_0);
+    row.add(i_shape ? "eta_c" : "psi_c", psi_c);
     row.add(i_shape ? "gamma_0" : "", r->gamma_0);
-    row.add(i_shape ? "xi_zc" : "", 0.8);
+    row.add(i_shape ? "xi_zc" : "", xi_zc);
     add_slenderness(governing, row);
   }
 };

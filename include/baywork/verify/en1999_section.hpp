@@ -52,10 +52,13 @@ inline double shear_left_by_torsion(ShapeKind kind, double t) {
   return t < 1.0 ? 1.0 - t : 0.0;
 }
 
-/// fo,V / fo of 6.2.8: 1 up to half the shear resistance, then 1 - (2 V / V_Rd - 1)², 0 from V_Rd on.
-inline double strength_left_by_shear(double shear_utilisation) {
+/// fo,V / fo of 6.2.8: 1 up to half the shear resistance, then 1 - (2 V / V_Rd - 1)², 0 from V_Rd on. Slender webs,
+/// 6.7.6 with all the moment in the webs (safe side): M / (2 M_Rd) + V / V_Rd <= 1, so 2 (1 - V / V_Rd). Values from
+/// memory, check against the standard.
+inline double strength_left_by_shear(double shear_utilisation, bool slender_webs = false) {
   if (shear_utilisation <= 0.5) return 1.0;
   if (shear_utilisation >= 1.0) return 0.0;
+  if (slender_webs) return 2.0 * (1.0 - shear_utilisation);
   const double x = 2.0 * shear_utilisation - 1.0;
   return 1.0 - x * x;
 }
@@ -128,7 +131,7 @@ inline double interaction(const BarResistance& r, double n, double my, double mz
 inline verify::ClauseRow bending_and_axial(const BarResistance& r, const verify::SectionForces& f,
                                            Softening s = Softening::none, RoundForm form = RoundForm::resultant) {
   const double V = shear(r, f, s).utilisation;
-  const double left = omega_0(r, s) * strength_left_by_shear(V);
+  const double left = omega_0(r, s) * strength_left_by_shear(V, r.slender_webs);
   const double n = verify::ratio(f.N, left * (f.N >= 0.0 ? r.N_o_Rd : r.N_c_Rd));
   const double my = verify::ratio(f.My, left * r.M_y_Rd);
   const double mz = verify::ratio(f.Mz, left * r.M_z_Rd);

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <deque>
 #include <limits>
 #include <string>
 #include <string_view>
@@ -15,9 +16,11 @@
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/allowable_member.hpp>
 #include <baywork/verify/basis.hpp>
+#include <baywork/verify/code_lengths.hpp>
 #include <baywork/verify/en1993_member.hpp>
 #include <baywork/verify/en1999_member.hpp>
 #include <baywork/verify/standards.hpp>
+#include <baywork/verify/member_words.hpp>
 #include <baywork/verify/system_lengths.hpp>
 #include <baywork/verify/topic.hpp>
 #include <baywork/verify/welded_ends.hpp>
@@ -64,7 +67,7 @@ class MemberDesign {
                 });
             const Place at{greatest.x, combination, en1999::Softening::none};
             for (const Check c : Design::whole_checks)
-              found[static_cast<std::size_t>(c)].take(design.check(c, greatest.forces, at).utilisation, greatest.forces,
+              found[static_cast<std::size_t>(c)].take(design.check(c, greatest.whole, at).utilisation, greatest.whole,
                                                       at);
           }
         },
@@ -94,8 +97,7 @@ class MemberDesign {
       using Design = std::remove_cvref_t<decltype(design)>;
       for (const auto& [f, at] : t.sections)
         for (const Check c : Design::section_checks) most = larger(most, design.check(c, f, at).utilisation);
-      for (const Check c : Design::whole_checks)
-        most = larger(most, design.check(c, t.greatest.forces, {}).utilisation);
+      for (const Check c : Design::whole_checks) most = larger(most, design.check(c, t.greatest.whole, {}).utilisation);
     });
   }
 
@@ -169,26 +171,8 @@ class MemberDesign {
     return out;
   }
   void add_words(Words& out) const {
-    using baywork::text::number;
-    std::vector<std::string>& says = out.assumptions;
-    says.push_back(
-        "Buckling lengths are system lengths times their factors: between joints, of chords between the stations that "
-        "hold them. They hold for bars whose ends stay in place.");
-    if (uses<AluminiumMember>()) {
-      says.push_back("EN 1999-1-1: gamma_M1 = " + number(basis_.aluminium.gamma_M1) +
-                     ", gamma_M2 = " + number(basis_.aluminium.gamma_M2) + " (nationally determined).");
-      says.push_back(
-          "Every joint is welded: aluminium bars are softened over their whole section at welded ends, chords at every "
-          "station where a bar joins them or modules meet, over the footprints and the extent of 6.1.6.3 beside them.");
-      says.push_back(
-          "Buckling of welded chords and cross members takes their welds as lying in the middle of the buckling wave, "
-          "on the safe side; that of pinned bars takes them where they are.");
-      if (any_unspecified_welding()) says.push_back("Welding is taken as MIG where the material does not say.");
-    }
-    if (uses<SteelMember>())
-      says.push_back("EN 1993-1-1: gamma_M0 = " + number(basis_.steel.gamma_M0) + ", gamma_M1 = " +
-                     number(basis_.steel.gamma_M1) + " (nationally determined); C_m = 1 (safe side).");
-    if (uses<AllowableMember>()) allowable::add_words(basis_.allowable, says);
+    add_member_words(basis_, uses<AluminiumMember>(), any_unspecified_welding(), uses<SteelMember>(), out);
+    if (uses<AllowableMember>()) allowable::add_words(basis_.allowable, out.assumptions);
     out.not_covered.push_back("Lateral-torsional buckling of open sections, warping torsion.");
   }
 
@@ -242,7 +226,8 @@ class MemberDesign {
                            .outside};
       else if (is_aluminium)
         outside_[i] =
-            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar)));
+            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar),
+                                                          welded_along(bar, basis_.choices.heat)));
       else
         outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis_.steel));
     }
@@ -261,7 +246,11 @@ class MemberDesign {
   void prepare_members(Standards which) {
     const std::vector<SystemLength> lengths = system_lengths(analysis_);
     const bool by_stress = which == Standards::allowable_stress;
-    const std::vector<WeldedEnds> ends = welded_ends(analysis_, by_stress ? allowable::weld_extent : 0.0);
+    const std::vector<WeldedEnds> ends =
+        welded_ends(analysis_, basis_.choices.heat, by_stress ? allowable::weld_extent : 0.0);
+    const OpenBars open = open_bars(analysis_);
+    std::vector<BucklingFactors> code(lengths.size());
+    if (basis_.lengths.rule == LengthRule::code) code = code_lengths(analysis_, open);
     members_.resize(model_.bar_index.size());
     for (std::size_t m = 0; m < members_.size(); ++m) {
       Designed& d = members_[m];
@@ -270,11 +259,14 @@ class MemberDesign {
       if (d.outside.text[0] != '\0' && d.outside.nothing_checked) continue;
       const Member& member = model_.frame.members[m];
       const BucklingFactors& k = basis_.lengths.of(member.address.role);
-      const double L_y = k.about_y * lengths[m].about_y, L_z = k.about_z * lengths[m].about_z;
+      const double L_y = k.about_y * code[m].about_y * lengths[m].about_y;
+      const double L_z = k.about_z * code[m].about_z * lengths[m].about_z;
       const SectionData<double>& s = model_.bars[bar].section;
       const double E = model_.bars[bar].material.E;
       if (model_.bars[bar].material.family == material::Family::steel) {
-        d.design = SteelMember{&steel_[bar], en1993::buckling(steel_[bar], s, E, L_y, L_z), L_y, L_z};
+        d.design = SteelMember{
+            &steel_[bar], en1993::buckling(steel_[bar], s, E, L_y, L_z), L_y, L_z, basis_.choices.moment_factors,
+            open.sway[m]};
         continue;
       }
       d.ends = ends[m];
@@ -291,13 +283,34 @@ class MemberDesign {
       }
       d.softening = {en1999::softening(aluminium_[bar], d.ends.start.length),
                      en1999::softening(aluminium_[bar], d.ends.end.length)};
-      d.design = AluminiumMember{&aluminium_[bar],
+      const double length = analysis_.axes(m).length;
+      const bool pinned = member.kind == MemberKind::axial;
+      const auto on_wave = [&](bool sways, double L_cr) {
+        return pinned || (basis_.choices.welds == WeldsOnWave::where_they_are && !sways &&
+                          magnitude(L_cr - length) <= 1e-9 * length);
+      };
+      d.design = AluminiumMember{resistance_with_arcs(bar, d.ends),
                                  en1999::buckling(aluminium_[bar], s, E, L_y, L_z),
                                  L_y,
                                  L_z,
-                                 analysis_.axes(m).length,
-                                 member.kind == MemberKind::axial};
+                                 length,
+                                 on_wave(open.sway[m].about_y, L_y),
+                                 on_wave(open.sway[m].about_z, L_z),
+                                 basis_.choices.round,
+                                 basis_.choices.axial_exponent};
     }
+  }
+
+  /// Those of the bar, or, where arcs are asked for, of its wall softened over the wider arc of its two ends.
+  const en1999::BarResistance* resistance_with_arcs(std::size_t bar, const WeldedEnds& ends) {
+    const double arc =
+        larger(ends.start.length > 0.0 ? ends.start.arc : 0.0, ends.end.length > 0.0 ? ends.end.arc : 0.0);
+    if (basis_.choices.softened == SoftenedMetal::whole_section || !(arc < en1999::whole_section))
+      return &aluminium_[bar];
+    for (std::size_t i = 0; i < arcs_.size(); ++i)
+      if (arc_of_[i] == std::pair(bar, arc)) return &arcs_[i];
+    arc_of_.emplace_back(bar, arc);
+    return &arcs_.emplace_back(en1999::softened_arc(aluminium_[bar], arc, basis_.aluminium));
   }
 
   en1999::Softening softening_at(const Designed& d, double x, double length) const {
@@ -350,6 +363,7 @@ class MemberDesign {
       greatest.take(f, x);
       visit(f, Place{x, combination, softening_at(d, x, length)});
     });
+    greatest.whole = design.whole_forces(greatest.forces, start, loads, length);
     return greatest;
   }
 
@@ -385,6 +399,8 @@ class MemberDesign {
   std::vector<en1999::BarResistance> aluminium_;
   std::vector<en1993::BarResistance> steel_;
   std::vector<allowable::TubeStrength> allowable_;
+  std::deque<en1999::BarResistance> arcs_;  ///< members point to them
+  std::vector<std::pair<std::size_t, double>> arc_of_;
   std::vector<OutsideReason> outside_;
   std::vector<Designed> members_;
 };

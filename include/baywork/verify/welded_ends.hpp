@@ -2,20 +2,25 @@
 // How far the welds at a joint soften the bars that meet there: EN 1999-1-1 6.1.6.3 with the girder's geometry.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include <baywork/material/haz.hpp>
 #include <baywork/verify/en1999_section.hpp>
+#include <baywork/verify/en1999_softened_arc.hpp>
 #include <baywork/verify/system_lengths.hpp>
 
 namespace baywork::verify {
 
 /// Softened metal at one end of a member. `reach` [m] is counted from the end of the member's flexible length; `length`
-/// [m] is the length that 6.2.9.3 compares with the least width of the section.
+/// [m] is the length that 6.2.9.3 compares with the least width of the section; `arc` [rad] the half-angle of the arc
+/// of a round chord that is softened (see en1999::softened_arc()), its opposite counted in.
 struct WeldedEnd {
   double reach = 0, length = 0;
+  double arc = en1999::whole_section;
 };
 struct WeldedEnds {
   WeldedEnd start{}, end{};
@@ -26,11 +31,32 @@ namespace detail {
 
 inline double depth_of(const Bar& bar) { return larger(bar.section.height, bar.section.width); }
 
+/// What softened arcs of a ring leave when each counts for its opposite as well: half the angle that they cover of half
+/// a turn. Each has a middle and a half-angle [rad].
+inline double arc_with_opposites(std::vector<std::pair<double, double>> arcs) {
+  const double pi = pi_v<double>;
+  std::vector<std::pair<double, double>> covered;
+  for (const auto& [middle, half] : arcs) {
+    if (!(half < 0.5 * pi)) return en1999::whole_section;
+    const double from = middle - half - pi * std::floor((middle - half) / pi), to = from + 2.0 * half;
+    covered.emplace_back(from, smaller(to, pi));
+    if (to > pi) covered.emplace_back(0.0, to - pi);
+  }
+  std::sort(covered.begin(), covered.end());
+  double sum = 0, reached = 0;
+  for (const auto& [from, to] : covered) {
+    sum += larger(0.0, to - larger(from, reached));
+    reached = larger(reached, to);
+  }
+  return 0.5 * sum;
+}
+
 class WeldFinder {
  public:
   /// `given` [m]: the extent of the softened metal whatever the wall; 0: that of EN 1999-1-1.
-  WeldFinder(const Analysis& analysis, double given)
+  WeldFinder(const Analysis& analysis, const material::WeldHeat& heat, double given)
       : analysis_(analysis),
+        heat_(heat),
         given_(given),
         model_(analysis.model()),
         bars_(face_bars_at_nodes(model_)),
@@ -59,7 +85,7 @@ class WeldFinder {
       ends.known = false;
       return 0.040;
     }
-    return material::haz_extent(bar.material, wall, tig ? material::Welding::tig : material::Welding::mig);
+    return material::haz_extent(bar.material, wall, tig ? material::Welding::tig : material::Welding::mig, heat_);
   }
 
   /// Sine of the angle between a bar and a carrier, kept off zero, and its cosine away from the node.
@@ -74,7 +100,8 @@ class WeldFinder {
 
   /// A chord is softened from the first to the last footprint of the bars on it, plus b_haz. A bar of depth d at the
   /// angle theta has a footprint d / sin(theta) long, its middle (depth of the chord / 2) / tan(theta) from where the
-  /// axes meet.
+  /// axes meet. Round the chord it reaches asin(d / D) to both sides of the bar's direction, plus b_haz along the
+  /// middle of the wall.
   void chord_joint(std::size_t station, std::size_t chord) {
     const std::size_t node = model_.chord_node(station, chord), bays = model_.girder.bays();
     const std::size_t before = station > 0 ? model_.chord_member(station - 1, chord) : no_member;
@@ -84,6 +111,7 @@ class WeldFinder {
     const Vec3<> along = analysis_.axes(any).x;
     double low = 0, high = 0;
     bool first = true;
+    std::vector<std::pair<double, double>> arcs;
     for (const std::size_t m : bars_[node]) {
       const Member& member = model_.frame.members[m];
       const Angle a = angle(m, node, along);
@@ -95,17 +123,25 @@ class WeldFinder {
       low = first ? middle - half : smaller(low, middle - half);
       high = first ? middle + half : larger(high, middle + half);
       first = false;
+      const MemberAxes<>& axes = analysis_.axes(any);
+      const Vec3<>& x = analysis_.axes(m).x;
+      const double share = depth_of(model_.bar(m)) / depth_of(own);
+      arcs.emplace_back(std::atan2(dot(x, axes.z), dot(x, axes.y)),
+                        std::asin(smaller(share, 1.0)) + 2.0 * b / (depth_of(own) - own.section.wall));
     }
-    double length = high - low;
+    double length = high - low, arc = arc_with_opposites(std::move(arcs));
     if (model_.girder.is_splice(station)) {  // connectors are welded in; how, is not known
       const double b = extent(own, own, out_[any]);
-      if (b > 0.0) length = larger(length, 2.0 * (depth_of(own) + b));
+      if (b > 0.0) {
+        length = larger(length, 2.0 * (depth_of(own) + b));
+        arc = en1999::whole_section;
+      }
       low = smaller(low, b > 0.0 ? -depth_of(own) - b : 0.0);
       high = larger(high, b > 0.0 ? depth_of(own) + b : 0.0);
     }
     if (!out_[any].known && before != no_member) out_[before].known = false;
-    if (before != no_member) out_[before].end = {larger(0.0, -low), length};
-    if (after != no_member) out_[after].start = {larger(0.0, high), length};
+    if (before != no_member) out_[before].end = {larger(0.0, -low), length, arc};
+    if (after != no_member) out_[after].start = {larger(0.0, high), length, arc};
   }
 
   /// Any other bar is softened for b_haz from the weld, and up to there it has no metal of its own. On a chord the weld
@@ -127,7 +163,7 @@ class WeldFinder {
       const double to_weld = (depth_of(model_.bar(c)) + depth_of(own) * magnitude(a.cosine)) / (2.0 * a.sine);
       const Vec3<> arm = start ? member.start.offset : -member.end.offset;
       const double armed = member.kind == MemberKind::beam ? dot(arm, analysis_.axes(m).x) : 0.0;
-      end = {larger(0.0, to_weld - armed) + b, b};
+      end = {larger(0.0, to_weld - armed) + b, b, en1999::whole_section};
       return;
     }
     for (const std::size_t other : bars_[node]) {
@@ -135,11 +171,12 @@ class WeldFinder {
       const double b = extent(own, model_.bar(other), out_[m]);
       if (b == 0.0) continue;
       const double half = depth_of(model_.bar(other)) + b;
-      end = {larger(end.reach, half), larger(end.length, 2.0 * half)};
+      end = {larger(end.reach, half), larger(end.length, 2.0 * half), en1999::whole_section};
     }
   }
 
   const Analysis& analysis_;
+  material::WeldHeat heat_;
   double given_;
   const GirderModel& model_;
   std::vector<std::vector<std::size_t>> bars_;
@@ -150,9 +187,22 @@ class WeldFinder {
 
 /// Of every member of a girder whose joints are all welded: cross members, diagonals and diaphragm bars at both ends,
 /// chords at every station where a bar joins them or modules meet. Steel and annealed aluminium are not softened.
-/// `extent` [m] replaces that of EN 1999-1-1 where it is given.
-inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis, double extent = 0.0) {
-  return detail::WeldFinder(analysis, extent).find();
+/// `heat` is that of all their welds; `extent` [m] replaces that of EN 1999-1-1 where it is given.
+inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis, const material::WeldHeat& heat = {},
+                                           double extent = 0.0) {
+  return detail::WeldFinder(analysis, heat, extent).find();
+}
+
+/// What the welds along an aluminium bar soften, 6.1.6: each line its own width and b_haz to both sides, MIG where no
+/// process has been said. Walls that the clause gives no extent for count as softened all round.
+inline en1999::WeldedAlong welded_along(const Bar& bar, const material::WeldHeat& heat = {}) {
+  if (bar.along.lines == 0 || bar.material.family != material::Family::aluminium) return {};
+  const bool tig = bar.material.welding == material::Welding::tig;
+  if (tig && bar.section.wall > 0.006 * (1.0 + 1e-9)) return {true, bar.section.area};
+  const double b =
+      material::haz_extent(bar.material, bar.section.wall, tig ? material::Welding::tig : material::Welding::mig, heat);
+  if (b == 0.0) return {true, 0.0};
+  return {true, smaller(bar.section.area, bar.along.lines * (bar.along.width + 2.0 * b) * bar.section.wall)};
 }
 
 }  // namespace baywork::verify
