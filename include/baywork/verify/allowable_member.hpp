@@ -35,9 +35,7 @@ struct AllowableMember {
       case Check::beam_column:
         return -f.N > no_force * b.column.nominal ? allowable::beam_column(*r, b, f, at.softening, k)
                                                   : interaction_row(0.0, "ADM 2020 I H.1");
-      case Check::joint:
-      case Check::weld:
-      case Check::outside_scope: break;
+      default: break;  // not a check of a bar by itself
     }
     return {};
   }
@@ -46,6 +44,11 @@ struct AllowableMember {
                                                        Check::torsion,    Check::bending_and_axial, Check::buckling,
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
+
+  static SectionForces whole_forces(const SectionForces& greatest, const std::array<double, 6>&,
+                                    const MemberLoads<double>&, double) {
+    return greatest;
+  }
 
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
 
@@ -78,9 +81,7 @@ struct AllowableMember {
         row.add("alpha", allowable::alpha);
         row.add("P_e", b.P_e, kilonewton);
         return add_slenderness(row);
-      case Check::joint:
-      case Check::weld:
-      case Check::outside_scope: return;
+      default: return;  // not a check of a bar by itself
     }
   }
 

@@ -41,12 +41,7 @@ struct SteelMember {
       case Check::beam_column:
         return -f.N > no_force * r->N_c_Rd ? en1993::beam_column(*r, b, f)
                                            : interaction_row(0.0, "EN 1993-1-1 6.3.3 (6.61)");
-      case Check::joint:
-      case Check::weld:
-      case Check::chord_pair:
-      case Check::built_up:
-      case Check::splice:
-      case Check::outside_scope: break;
+      default: break;  // not a check of a bar by itself
     }
     return {};
   }
@@ -85,12 +80,7 @@ struct SteelMember {
       case Check::bending_and_axial: return explain_interaction(f, row);
       case Check::buckling: return explain_buckling(f, row);
       case Check::beam_column: return explain_beam_column(f, row);
-      case Check::joint:
-      case Check::weld:
-      case Check::chord_pair:
-      case Check::built_up:
-      case Check::splice:
-      case Check::outside_scope: return;
+      default: return;  // not a check of a bar by itself
     }
   }
 

@@ -48,12 +48,7 @@ struct AluminiumMember {
       case Check::beam_column:
         return -f.N > no_force * r->N_c_Rd ? en1999::beam_column(*r, b, f, on_wave(at), form, exponent)
                                            : interaction_row(0.0, "EN 1999-1-1 6.3.3.1");
-      case Check::joint:
-      case Check::weld:
-      case Check::chord_pair:
-      case Check::built_up:
-      case Check::splice:
-      case Check::outside_scope: break;
+      default: break;  // not a check of a bar by itself
     }
     return {};
   }
@@ -81,12 +76,7 @@ struct AluminiumMember {
       case Check::bending_and_axial: return explain_interaction(f, at, row);
       case Check::buckling: return explain_buckling(f, at, row);
       case Check::beam_column: return explain_beam_column(f, at, row);
-      case Check::joint:
-      case Check::weld:
-      case Check::chord_pair:
-      case Check::built_up:
-      case Check::splice:
-      case Check::outside_scope: return;
+      default: return;  // not a check of a bar by itself
     }
   }
 

@@ -56,7 +56,8 @@ struct StrutBar {
     aluminium ? as_aluminium().explain(c, f, place(), row) : as_steel().explain(c, f, place(), row);
   }
   double chi() const {
-    return aluminium ? aluminium_buckling.chi_min() : smaller(steel_buckling.chi_y, steel_buckling.chi_z);
+    return aluminium ? smaller(aluminium_buckling.chi_y, aluminium_buckling.chi_z)
+                     : smaller(steel_buckling.chi_y, steel_buckling.chi_z);
   }
   double omega_0() const { return aluminium ? en1999::omega_0(of_aluminium, softening) : 1.0; }
   /// Of the section in compression, over gamma_M1 [N].
