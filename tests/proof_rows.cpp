@@ -2,19 +2,13 @@
 // Every row of a proof can be recomputed from what it prints: the printed left side gives the printed utilisation.
 #include <doctest/doctest.h>
 
-#include <algorithm>
 #include <cmath>
-#include <cstddef>
-#include <cstdlib>
-#include <map>
 #include <sstream>
 #include <string>
-#include <utility>
-#include <vector>
 
 #include <baywork/verify.hpp>
 
-#include "support/calculator.hpp"
+#include "support/recomputed_rows.hpp"
 
 namespace {
 
@@ -22,117 +16,6 @@ using namespace baywork;
 using namespace baywork::literals;
 using verify::Check;
 using verify::Row;
-
-/// Units after a number are skipped. `nudge` multiplies the number counted `nudged`.
-class RowCalculator : public Calculator {
- public:
-  RowCalculator(std::string text, std::size_t nudged, double nudge)
-      : Calculator(std::move(text)), nudged_(nudged), nudge_(nudge) {}
-  std::size_t numbers() const { return count_; }
-
- private:
-  double number(double v, const std::string& digits) override {
-    for (const char* unit : {" kNm", " kN", " mm2", " MPa", " m"})
-      if (take(std::string(unit))) break;
-    // the formulas' own constants are exact
-    for (const char* exact : {"1", "2", "3", "0.6", "0.8", "1.02", "1.7"})
-      if (digits == exact) return v;
-    return count_++ == nudged_ ? v * nudge_ : v;
-  }
-
-  std::size_t count_ = 0, nudged_;
-  double nudge_;
-};
-
-struct Printed {
-  std::string left;
-  double result = 0;
-};
-Printed printed(const std::string& text) {
-  const std::size_t last = text.rfind(" = "), before = text.rfind(" = ", last - 1);
-  REQUIRE(before != std::string::npos);
-  return {text.substr(before + 3, last - before - 3), std::strtod(text.c_str() + last + 3, nullptr)};
-}
-
-/// The left side may differ from the result by what the sixth digit of each number, and of the result, leaves open:
-/// half a unit of it is at most 5e-6 of the number.
-struct Recomputed {
-  double value = 0, slack = 0;
-};
-Recomputed recompute(const Printed& p) {
-  constexpr double half_digit = 5e-6;
-  RowCalculator plain(p.left, static_cast<std::size_t>(-1), 1.0);
-  Recomputed out;
-  out.value = plain.run();
-  out.slack = half_digit * std::abs(p.result) + 1e-15;
-  for (std::size_t i = 0; i < plain.numbers(); ++i) {
-    const double up = RowCalculator(p.left, i, 1.0 + half_digit).run(),
-                 down = RowCalculator(p.left, i, 1.0 - half_digit).run();
-    out.slack += (std::max)(std::abs(up - out.value), std::abs(down - out.value));
-  }
-  return out;
-}
-
-using Kind = std::pair<std::string, Check>;
-
-void recompute_all(const std::string& what, const verify::Proof& proof, std::map<Kind, int>& seen) {
-  REQUIRE(!proof.rows().empty());
-  for (const Row& row : proof.rows()) {
-    if (row.check == Check::outside_scope) continue;
-    const std::string text = verify::text(row);
-    INFO(what << ": " << text);
-    REQUIRE(std::isfinite(row.utilisation));
-    const Printed p = printed(text);
-    const Recomputed r = recompute(p);
-    CHECK(std::abs(r.value - p.result) <= r.slack);
-    CHECK(r.slack <= 1e-3 * p.result);
-    CHECK(p.result == doctest::Approx(row.utilisation).epsilon(1e-5));
-    CHECK(row.utilisation == doctest::Approx(row.demand / row.resistance).epsilon(1e-12));
-    ++seen[{what, row.check}];
-  }
-}
-
-/// A box with wind, load hung eccentrically and self-weight: all six forces in all bars but the axial ones.
-verify::Proof proof_of(const Bar& chord, const Bar& cross, const Bar& brace, double load, double pull = 0.0) {
-  const auto side = braced(alternating, brace, cross);
-  const BoxGirder girder{.bays = 6,
-                         .bay_length = 0.5,
-                         .width = 0.5,
-                         .depth = 0.5,
-                         .chord = chord,
-                         .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-                         .supports = simply_supported()};
-  const Analysis analysis{girder};
-  std::vector<Action> hung{point_load(ChordOf::bottom_left, 1.1, load), wind_on(Side::left, load / 2.0)};
-  if (pull != 0.0) hung.push_back(point_load(ChordOf::top_left, 3.0, Vec3<>{pull, 0, 0}));
-  const Cases cases = analysis.solve(
-      {LoadCase{"self-weight", Nature::permanent, {self_weight()}}, LoadCase{"hung", Nature::imposed, hung}});
-  return verify::by_material(cases, en1990::ultimate());
-}
-
-template <class ShapeType>
-verify::Proof proof_of(const ShapeType& chord, const ShapeType& cross, const ShapeType& brace,
-                       const material::Material& m, double load, double pull = 0.0) {
-  return proof_of(Bar{chord, m}, Bar{cross, m}, Bar{brace, m}, load, pull);
-}
-
-void all_checks_seen(const std::string& what, const std::map<Kind, int>& seen) {
-  for (std::size_t c = 0; c < verify::n_member_checks; ++c) {
-    INFO(what << ", " << verify::name(static_cast<Check>(c)));
-    CHECK(seen.count({what, static_cast<Check>(c)}) == 1);
-  }
-}
-
-bool any_clause(const verify::Proof& proof, const std::string& clause) {
-  for (const Row& r : proof.rows())
-    if (clause == r.clause) return true;
-  return false;
-}
-bool any_text(const verify::Proof& proof, const std::string& words) {
-  for (const Row& r : proof.rows())
-    if (verify::text(r).find(words) != std::string::npos) return true;
-  return false;
-}
 
 }  // namespace
 
@@ -147,7 +30,7 @@ TEST_CASE("the calculator and its slack catch a wrong digit") {
 }
 
 TEST_CASE("rows of aluminium bars can be recomputed") {
-  std::map<Kind, int> seen;
+  Seen seen;
   const material::Material tube = material::en_aw_6082_t6();
   const material::Material profile = material::en_aw_6082_t6(material::Product::hollow_extrusion);
   const auto tubes =
@@ -184,7 +67,7 @@ TEST_CASE("rows of aluminium bars can be recomputed") {
 }
 
 TEST_CASE("rows of steel bars can be recomputed") {
-  std::map<Kind, int> seen;
+  Seen seen;
   const material::Material m = material::s355h();
   const auto tubes =
       proof_of(RoundTube{60.3_mm, 4.0_mm}, RoundTube{48.3_mm, 4.0_mm}, RoundTube{26.9_mm, 3.2_mm}, m, 5e3);
@@ -226,7 +109,7 @@ TEST_CASE("rows of steel bars can be recomputed") {
 TEST_CASE("rows with much shear can be recomputed") {
   // A short bay with the load close to its end: the shear force is above half the resistance, and 6.2.8 lowers the
   // strength.
-  std::map<Kind, int> seen;
+  Seen seen;
   for (const material::Material& m : {material::en_aw_6082_t6(), material::s235h()}) {
     const Bar bar{RoundTube{60.3_mm, 5.0_mm}, m};
     const LadderGirder ladder{
@@ -241,7 +124,7 @@ TEST_CASE("rows with much shear can be recomputed") {
 }
 
 TEST_CASE("rows of joints and welds can be recomputed") {
-  std::map<Kind, int> seen;
+  Seen seen;
   verify::Basis basis;
   basis.joints = {.checked = true, .throat = 4.0_mm};
   for (const material::Material& m : {material::s355h(), material::en_aw_6082_t6()}) {
@@ -259,8 +142,8 @@ TEST_CASE("rows of joints and welds can be recomputed") {
         analysis.solve({self_weight(), point_load(ChordOf::bottom_left, 1.1, 4e3), wind_on(Side::left, 800.0)});
     const verify::Proof proof = verify::by_material(response, basis);
     recompute_all(m.name, proof, seen);
-    CHECK(seen[{m.name, Check::joint}] > 20);
-    CHECK(seen[{m.name, Check::weld}] > 20);
+    CHECK(seen.rows[{m.name, Check::joint}] > 20);
+    CHECK(seen.rows[{m.name, Check::weld}] > 20);
     CHECK(any_text(proof, "N_Ed/N_Rd + (M_ip,Ed/M_ip,Rd)^2 + M_op,Ed/M_op,Rd = "));
     CHECK(any_text(proof, "N_Ed/N_Rd = "));
     const auto all = braced(alternating, Bar{RoundTube{42.4_mm, 4.0_mm}, m});

@@ -109,11 +109,11 @@ inline double axial_exponent(AxialExponent e, double factor, double chi) {
 /// 6.3.3.1: compression with bending, at the place of largest moment or at a local weld; f.My and f.Mz are those of
 /// the place, second-order moments included where the analysis has them.
 /// Hollow, (6.62): (N/(chi omega_x N_Rd))^psi_c + (1/omega_0)[(My/My_Rd)^1.7 + (Mz/Mz_Rd)^1.7]^0.6, psi_c = 0.8 or
-/// 1.3 chi >= 0.8. At an end section (sine 0) chi omega_x = omega_0 but psi_c stays, so 6.2.9 is a check of its own.
-/// Solid: the same axial term, exponents 0.8 on both moments (safe side of (6.60) taken for both axes).
-/// I sections held against lateral-torsional buckling: the greater of (6.59) about y and (6.63), chi_LT = 1, about z.
-/// Other shapes: the I formula with exponents 0.8 about both axes.
-/// Values from memory, check against the standard.
+/// 1.3 chi >= 0.8, the axis whose term is the greater counts. At an end section (sine 0) chi omega_x = omega_0 but
+/// psi_c stays, so 6.2.9 is a check of its own. Solid: the same axial term, exponents 0.8 on both moments (safe side of
+/// (6.60) taken for both axes). I sections held against lateral-torsional buckling: the greater of (6.59) about y and
+/// (6.63), chi_LT = 1, about z. Other shapes: the I formula with exponents 0.8 about both axes. Values from memory,
+/// check against the standard.
 inline verify::ClauseRow beam_column(const BarResistance& r, const Buckling& b, const verify::SectionForces& f,
                                      const BucklingPlace& at = {}, RoundForm form = RoundForm::resultant,
                                      AxialExponent exponent = AxialExponent::fixed) {
@@ -125,9 +125,9 @@ inline verify::ClauseRow beam_column(const BarResistance& r, const Buckling& b, 
   const double mz = verify::ratio(f.Mz, r.M_z_Rd);
   const auto rising = [exponent](double factor, double chi) { return axial_exponent(exponent, factor, chi); };
   if (detail::is_hollow(r.kind)) {
-    const double psi_c = rising(r.psi, n_y > n_z ? b.chi_y : b.chi_z);
+    const double axial = larger(detail::power(n_y, rising(r.psi, b.chi_y)), detail::power(n_z, rising(r.psi, b.chi_z)));
     const double moments = detail::moment_sum(my, mz, detail::is_round(r.kind), form) / at.omega_0;
-    return verify::interaction_row(detail::power(n, psi_c) + moments, "EN 1999-1-1 6.3.3.1 (6.62)");
+    return verify::interaction_row(axial + moments, "EN 1999-1-1 6.3.3.1 (6.62)");
   }
   if (r.kind == ShapeKind::i_shape) {
     const double about_y = detail::power(n_y, rising(r.xi_0, b.chi_y)) + my / at.omega_0;

@@ -220,7 +220,13 @@ struct AluminiumMember {
     if (en1999::detail::is_hollow(r->kind)) {
       row.formula = resultant() ? "({a}/({b}*{c}*{d}*{e}))^{k} + (sqrt(({f})^2 + ({h})^2)/{g})^1.02/{j}"
                                 : "({a}/({b}*{c}*{d}*{e}))^{k} + (({f}/{g})^1.7 + ({h}/{i})^1.7)^0.6/{j}";
-      psi_c = axial_exponent(exponent, r->psi, governing.chi);
+      const double psi_y = axial_exponent(exponent, r->psi, b.chi_y), psi_z = axial_exponent(exponent, r->psi, b.chi_z);
+      const auto term = [&](bool y, double psi) {
+        return power(ratio(f.N, en1999::buckling_resistance(*r, b, p, y)), psi);
+      };
+      const bool y = term(true, psi_y) > term(false, psi_z);
+      governing = axis(y, p);
+      psi_c = y ? psi_y : psi_z;
     } else if (i_shape) {
       const auto n = [&](bool y) { return ratio(f.N, en1999::buckling_resistance(*r, b, p, y)); };
       const double my = ratio(f.My, r->M_y_Rd) / p.omega_0, mz = ratio(f.Mz, r->M_z_Rd) / p.omega_0;
