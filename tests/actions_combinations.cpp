@@ -65,7 +65,8 @@ TEST_CASE("notional loads act in full beside whatever leads, and lead nothing th
 
 TEST_CASE("accidental combinations, EN 1990 (6.11b): G + A + psi_1 Q_1 + psi_2 Q_i, one accident at a time") {
   const CaseKind left{"left hoist slack", Nature::accidental, ""}, right{"right hoist slack", Nature::accidental, ""};
-  // psi_1 and psi_2: imposed 0.7 and 0.6, wind 0.2 and 0 (EN 1990:2002 Table A1.1, categories C and D, values from memory)
+  // psi_1 and psi_2: imposed 0.7 and 0.6, wind 0.2 and 0 (EN 1990:2002 Table A1.1, categories C and D, values from
+  // memory)
   CHECK(listed(en1990::accidental(), {weight, people, wind, left, right}) ==
         "1 0 0 0 0;1 0.7 0 0 0;1 0 0.2 0 0;1 0.6 0.2 0 0;"
         "1 0 0 1 0;1 0.7 0 1 0;1 0 0.2 1 0;1 0.6 0.2 1 0;"
@@ -89,7 +90,8 @@ TEST_CASE("wind in service and out of service exclude each other; many exclusive
 
 TEST_CASE("a set in words says whose values it has; impossible factors are refused") {
   CHECK(words(en1990::ultimate()) ==
-        "EN 1990 (6.10) ultimate, EN 1990:2002+A1:2005, Tables A1.1 and A1.2(B), recommended values: permanent 1.35 and 1, "
+        "EN 1990 (6.10) ultimate, EN 1990:2002+A1:2005, Tables A1.1 and A1.2(B), recommended values: permanent 1.35 "
+        "and 1, "
         "imposed 1.5 (psi_0 0.7), wind 1.5 (psi_0 0.6), snow 1.5 (psi_0 0.5), temperature 1.5 (psi_0 0.6)");
   CHECK(has(words(event_practice::ultimate()), "values from memory"));
   CHECK(has(words(asce7::allowable_stress()), "0.75 of imposed, wind and snow where several act together"));

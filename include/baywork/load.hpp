@@ -5,6 +5,7 @@
 #include <baywork/girder.hpp>
 #include <baywork/load/actions.hpp>
 #include <baywork/load/en1990.hpp>
+#include <baywork/load/en1991_bars.hpp>
 #include <baywork/load/en1991_wind.hpp>
 #include <baywork/load/hoisting.hpp>
 #include <baywork/load/load_case.hpp>

@@ -15,8 +15,8 @@
 
 namespace baywork {
 
-/// The kinds of action that combination rules tell apart. `notional`: horizontal loads that stand for all that is out of
-/// plumb. `accidental`: what should never happen, a hoist that goes slack.
+/// The kinds of action that combination rules tell apart. `notional`: horizontal loads that stand for all that is out
+/// of plumb. `accidental`: what should never happen, a hoist that goes slack.
 enum class Nature : std::uint8_t { permanent, imposed, wind, snow, temperature, notional, accidental };
 inline const char* name(Nature n) {
   switch (n) {
@@ -99,8 +99,10 @@ inline void validate(const CombinationSet& set) {
   require::not_negative(set.permanent_unfavourable, place, "factor of unfavourable permanent actions");
   require::not_negative(set.permanent_favourable, place, "factor of favourable permanent actions");
   for (const Nature n : {Nature::imposed, Nature::wind, Nature::snow, Nature::temperature, Nature::accidental}) {
-    require::not_negative(set.factor(n, true), [&] { return place + ", " + baywork::name(n); }, "factor");
-    require::not_negative(set.factor(n, false), [&] { return place + ", " + baywork::name(n); }, "factor beside others");
+    require::not_negative(
+        set.factor(n, true), [&] { return place + ", " + baywork::name(n); }, "factor");
+    require::not_negative(
+        set.factor(n, false), [&] { return place + ", " + baywork::name(n); }, "factor beside others");
   }
   require::not_negative(set.several, place, "factor where several act together");
 }
@@ -134,7 +136,8 @@ inline std::string words_of(const std::vector<double>& factors, const std::vecto
 }
 
 /// Every set of variable cases of which no two exclude each other, as accidental ones always do. At most 2^12 sets.
-inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSet& set, const std::vector<CaseKind>& cases) {
+inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSet& set,
+                                                             const std::vector<CaseKind>& cases) {
   const auto exclude = [&cases](std::size_t i, std::size_t j) {
     return (!cases[i].alternative.empty() && cases[i].alternative == cases[j].alternative) ||
            (cases[i].nature == Nature::accidental && cases[j].nature == Nature::accidental);
@@ -142,7 +145,8 @@ inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSe
   std::vector<std::vector<std::size_t>> out{{}};
   std::size_t variable = 0;
   for (std::size_t i = 0; i < cases.size(); ++i) {
-    if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0)) continue;
+    if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0))
+      continue;
     ++variable;
     for (std::size_t k = 0, before = out.size(); k < before; ++k) {
       if (std::any_of(out[k].begin(), out[k].end(), [&](std::size_t j) { return exclude(i, j); })) continue;
