@@ -88,6 +88,21 @@ TEST_CASE("wind in service and out of service exclude each other; many exclusive
   }
 }
 
+TEST_CASE("several words: one shared is enough to exclude") {
+  CHECK(detail::share_word("wind, hoists move", "screen,hoists move"));
+  CHECK(detail::share_word("wind", "wind"));
+  CHECK(!detail::share_word("wind", "windy"));
+  CHECK(!detail::share_word("a, b", "c ,d"));
+  CHECK(!detail::share_word("", ""));
+  CHECK(!detail::share_word(" , ", ","));
+  const CaseKind rest{"rest", Nature::imposed, "screen"}, moving{"moving", Nature::imposed, "screen, hoists move"},
+      breeze{"in service", Nature::wind, "wind"}, storm{"out of service", Nature::wind, "wind, hoists move"};
+  // by hand: nothing; rest; moving; breeze; rest + breeze twice, moving + breeze twice; storm; rest + storm twice
+  const std::vector<Combination> all = combinations(en1990::characteristic(), {rest, moving, breeze, storm});
+  CHECK(all.size() == 11);
+  for (const Combination& c : all) CHECK(!(c.factors[1] != 0.0 && c.factors[3] != 0.0));
+}
+
 TEST_CASE("a set in words says whose values it has; impossible factors are refused") {
   CHECK(words(en1990::ultimate()) ==
         "EN 1990 (6.10) ultimate, EN 1990:2002+A1:2005, Tables A1.1 and A1.2(B), recommended values: permanent 1.35 "

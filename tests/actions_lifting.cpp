@@ -76,7 +76,8 @@ TEST_CASE("hoists in motion: phi times the payload and phi - 1 times the weight,
   CHECK(close(total(a, cases[2]).y, 1.4 * 20, 1e-12));
   for (const LoadCase& c : cases) {
     CHECK(c.nature == Nature::imposed);
-    CHECK(c.alternative == "screen");
+    CHECK(detail::share_word(c.alternative, "screen"));
+    CHECK(detail::share_word(c.alternative, "hoists move") == (&c != &cases[0]));
   }
   CHECK(cases[1].name == "screen, moving");
   // in no combination are two of them together
