@@ -65,7 +65,8 @@ TEST_CASE("notional loads act in full beside whatever leads, and lead nothing th
 
 TEST_CASE("accidental combinations, EN 1990 (6.11b): G + A + psi_1 Q_1 + psi_2 Q_i, one accident at a time") {
   const CaseKind left{"left hoist slack", Nature::accidental, ""}, right{"right hoist slack", Nature::accidental, ""};
-  // psi_1 and psi_2: imposed 0.7 and 0.6, wind 0.2 and 0 (EN 1990:2002 Table A1.1, categories C and D, values from memory)
+  // psi_1 and psi_2: imposed 0.7 and 0.6, wind 0.2 and 0 (EN 1990:2002 Table A1.1, categories C and D, values from
+  // memory)
   CHECK(listed(en1990::accidental(), {weight, people, wind, left, right}) ==
         "1 0 0 0 0;1 0.7 0 0 0;1 0 0.2 0 0;1 0.6 0.2 0 0;"
         "1 0 0 1 0;1 0.7 0 1 0;1 0 0.2 1 0;1 0.6 0.2 1 0;"
@@ -87,9 +88,25 @@ TEST_CASE("wind in service and out of service exclude each other; many exclusive
   }
 }
 
+TEST_CASE("several words: one shared is enough to exclude") {
+  CHECK(detail::share_word("wind, hoists move", "screen,hoists move"));
+  CHECK(detail::share_word("wind", "wind"));
+  CHECK(!detail::share_word("wind", "windy"));
+  CHECK(!detail::share_word("a, b", "c ,d"));
+  CHECK(!detail::share_word("", ""));
+  CHECK(!detail::share_word(" , ", ","));
+  const CaseKind rest{"rest", Nature::imposed, "screen"}, moving{"moving", Nature::imposed, "screen, hoists move"},
+      breeze{"in service", Nature::wind, "wind"}, storm{"out of service", Nature::wind, "wind, hoists move"};
+  // by hand: nothing; rest; moving; breeze; rest + breeze twice, moving + breeze twice; storm; rest + storm twice
+  const std::vector<Combination> all = combinations(en1990::characteristic(), {rest, moving, breeze, storm});
+  CHECK(all.size() == 11);
+  for (const Combination& c : all) CHECK(!(c.factors[1] != 0.0 && c.factors[3] != 0.0));
+}
+
 TEST_CASE("a set in words says whose values it has; impossible factors are refused") {
   CHECK(words(en1990::ultimate()) ==
-        "EN 1990 (6.10) ultimate, EN 1990:2002+A1:2005, Tables A1.1 and A1.2(B), recommended values: permanent 1.35 and 1, "
+        "EN 1990 (6.10) ultimate, EN 1990:2002+A1:2005, Tables A1.1 and A1.2(B), recommended values: permanent 1.35 "
+        "and 1, "
         "imposed 1.5 (psi_0 0.7), wind 1.5 (psi_0 0.6), snow 1.5 (psi_0 0.5), temperature 1.5 (psi_0 0.6)");
   CHECK(has(words(event_practice::ultimate()), "values from memory"));
   CHECK(has(words(asce7::allowable_stress()), "0.75 of imposed, wind and snow where several act together"));

@@ -104,3 +104,92 @@ TEST_CASE("cases of a cladded face: one force, at the middle, a quarter of the w
     }
   }
 }
+
+TEST_CASE("round bars: 1.2 up to the drag crisis, then Figure 7.28 by hand") {
+  // 60.3 mm at q_p = 919 Pa: v = sqrt(2 · 919/1.25) = 38.346 m/s, Re = 0.0603 · 38.346/15e-6 = 154,150
+  CHECK(en1991::reynolds_number(0.0603, 919) == doctest::Approx(154150).epsilon(1e-4));
+  CHECK(en1991::round_bar_coefficient(0.0603, 919) == 1.2);
+  // 0.11/Re^1.4 = 1.2 at Re = (0.11/1.2)^(1/1.4) = 0.1814 million
+  CHECK(std::pow(0.11 / 1.2, 1 / 1.4) == doctest::Approx(0.1814).epsilon(2e-3));
+  // 0.5 m at 1000 Pa: v = 40, Re = 1.3333 million, k/b = 0.2/500: 1.2 + 0.18 lg(0.004)/(1 + 0.4 lg 1.3333) =
+  // 1.2 + 0.18 · (-2.397940)/1.0499755 = 0.788915; smooth 0.11/1.3333^1.4 = 0.0735
+  CHECK(en1991::round_bar_coefficient(0.5, 1000) == doctest::Approx(0.788915).epsilon(1e-5));
+  // just beyond the crisis the smooth branch rules: Re = 0.2 million: 0.11/0.2^1.4 = 1.0470
+  CHECK(en1991::round_bar_coefficient(0.2e6 * 15e-6 / 40, 1000) == doctest::Approx(1.0470).epsilon(1e-4));
+  double before = 1.2;
+  for (double d = 0.01; d < 0.1; d += 0.002) {  // never rises with the diameter up to there
+    CHECK(en1991::round_bar_coefficient(d, 1000) <= before);
+    before = en1991::round_bar_coefficient(d, 1000);
+  }
+  CHECK_THROWS_AS(en1991::round_bar_coefficient(5.0, 1000), OutsideScope);
+  CHECK_THROWS_AS(en1991::round_bar_coefficient(0.0, 1000), BadDescription);
+}
+
+TEST_CASE("rectangular bars: Figures 7.23 and 7.24 (values from memory)") {
+  CHECK(en1991::rectangular_bar_coefficient(0.1, 0.1) == doctest::Approx(2.1));
+  CHECK(en1991::rectangular_bar_coefficient(0.7, 1.0) == doctest::Approx(2.4));
+  CHECK(en1991::rectangular_bar_coefficient(0.01, 1.0) == doctest::Approx(2.0));
+  CHECK(en1991::rectangular_bar_coefficient(50, 1.0) == doctest::Approx(0.9));
+  // d/b = sqrt 2, half way between 1 and 2 on the logarithmic axis: (2.1 + 1.65)/2
+  CHECK(en1991::rectangular_bar_coefficient(std::sqrt(2.0), 1.0) == doctest::Approx(1.875));
+  CHECK(en1991::rectangular_bar_coefficient(0.1, 0.1, 0.01) == doctest::Approx(2.1 * 0.75));  // r/b = 0.1
+  CHECK(en1991::rectangular_bar_coefficient(0.1, 0.1, 0.04) == doctest::Approx(1.05));        // 0.2 and more
+}
+
+TEST_CASE("wind tells round bars from flat-sided ones") {
+  // a ladder of square posts, wind across: chords 2 · 3 m of 60.3 mm at 1.2, seven posts of 0.5 m and 40 mm at 2.1
+  const Bar post{RectangularHollow{0.040, 0.040, 0.004}, material::en_aw_6082_t6()};
+  const LadderGirder l{.bays = 6, .bay_length = 0.5, .depth = 0.5, .chord = chord_bar(), .web = open(post), .supports = cantilever()};
+  const Analysis a(l);
+  const Sum s = of_reactions(a, {wind_on_bars(400, {0, 1, 0})}, {});
+  CHECK(s.force.y == doctest::Approx(400 * (1.2 * 6 * 0.0603 + 2.1 * 7 * 0.5 * 0.040)).epsilon(1e-9));
+}
+
+TEST_CASE("lattice: solidity by hand, coefficient, and the force on the girder") {
+  // 12 bays of 0.5 m, width and depth 0.5 m, sides with 12 alternating diagonals of 26.9 mm and 13 posts of 48.3 mm between
+  // chords of 60.3 mm: A_S = 12 · 0.0603 + 13 · 0.5 · 0.0483 + 12 · 0.707107 · 0.0269 = 0.7236 + 0.31395 + 0.228254 =
+  // 1.265804 m²; enclosed 6 · 0.5603 = 3.3618 m²; phi = 0.376526
+  const Face side = braced(alternating, brace_bar(), cross_bar());
+  const Girder g = BoxGirder{.bays = 12, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = chord_bar(),
+                             .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
+                             .supports = simply_supported()}
+                       .girder();
+  const en1991::FaceAreas areas = en1991::face_areas(g, Side::left);
+  CHECK(areas.round == doctest::Approx(1.265804).epsilon(1e-6));
+  CHECK(areas.flat == 0.0);
+  CHECK(areas.solidity() == doctest::Approx(0.376526).epsilon(1e-5));
+  // 2.25 (1 - 1.5 · 0.376526) + 3.125 · 0.376526² = 0.979226 + 0.443037 = 1.422263
+  const double c_f = en1991::lattice_coefficient(areas);
+  CHECK(c_f == doctest::Approx(1.422263).epsilon(1e-5));
+  // flat-sided: 1.76 · 2.25 (1 - 1.5 phi + phi²) = 3.96 (1 - 0.564789 + 0.141772) = 2.284850
+  CHECK(en1991::lattice_coefficient({0, areas.solid(), areas.enclosed}) == doctest::Approx(2.284850).epsilon(1e-5));
+  // few bars: 2.25, less than two faces of 1.2 without shadow
+  CHECK(en1991::lattice_coefficient({1e-6, 0, 1}) == doctest::Approx(2.25).epsilon(1e-4));
+  // top and bottom have bars along the wind alone: the whole force is q c_f A_S, inwards from the left: towards -y
+  const Analysis a(g);
+  const Sum s = of_reactions(a, {en1991::wind_on_lattice(g, Side::left, 600)}, {});
+  CHECK(s.force.y == doctest::Approx(-600 * c_f * areas.solid()).epsilon(1e-9));
+  CHECK(std::abs(s.force.z) < 1e-6);
+  const Sum bars = of_reactions(a, {wind_on_bars(600, {0, -1, 0})}, {});
+  CHECK(s.force.y > bars.force.y);  // the shadow spares (1 - 1.42/2.4)
+  CHECK(s.force.y / bars.force.y == doctest::Approx(c_f / 2.4).epsilon(1e-9));
+  // wider than high: outside; so are three chords
+  const Girder wide = BoxGirder{.bays = 4, .bay_length = 0.5, .width = 0.8, .depth = 0.5, .chord = chord_bar(),
+                                .faces = {.top = side, .bottom = side, .left = side, .right = side}, .supports = simply_supported()}
+                          .girder();
+  CHECK_THROWS_AS((void)en1991::wind_on_lattice(wide, Side::left, 600), OutsideScope);
+  CHECK(en1991::wind_on_lattice(wide, Side::top, 600).direction.z == doctest::Approx(-1.0));
+  CHECK_THROWS_AS((void)en1991::lattice_coefficient({0.7, 0, 1}), OutsideScope);
+}
+
+TEST_CASE("signs in service and out of service exclude each other") {
+  const Face side = braced(alternating, brace_bar(), cross_bar());
+  const Girder g = BoxGirder{.bays = 4, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = chord_bar(),
+                             .faces = {.top = side, .bottom = side, .left = side, .right = side}, .supports = simply_supported()}
+                       .girder();
+  std::vector<LoadCase> cases = en1991::wind_on_sign(g, Side::left, en1991::gust_pressure(15), "in service");
+  for (const LoadCase& c : en1991::wind_on_sign(g, Side::left, 900, "out of service")) cases.push_back(c);
+  std::vector<CaseKind> kinds;
+  for (const LoadCase& c : cases) kinds.push_back({c.name, c.nature, c.alternative});
+  CHECK(combinations(en1990::ultimate(), kinds).size() == 11);  // each of ten, and none
+}

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Allowable stresses of the Aluminum Design Manual: constants against published tables, clauses against hand calculations.
+// Allowable stresses of the Aluminum Design Manual: constants against published tables, clauses against hand
+// calculations.
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -40,16 +41,19 @@ TEST_CASE("buckling constants of 6061-T6: Aluminum Design Manual 2005, Part VII,
   CHECK(close(c.D_t / ksi, 1.558, 4e-4));
   CHECK(close(c.B_tb / ksi, 64.8, 8e-4));
   CHECK(close(c.D_tb / ksi, 4.458, 2e-4));
-  // shear, by hand: B_s = 21 (1 + (21/800)^(1/3)) = 27.24112, D_s = 2.724112 sqrt(27.24112/10100) = 0.1414740, C_s = 0.41 B_s/D_s
+  // shear, by hand: B_s = 21 (1 + (21/800)^(1/3)) = 27.24112, D_s = 2.724112 sqrt(27.24112/10100) = 0.1414740, C_s =
+  // 0.41 B_s/D_s
   CHECK(close(c.B_s / ksi, 27.24112, 1e-6));
   CHECK(close(c.D_s / ksi, 0.1414740, 1e-6));
   CHECK(close(c.C_s, 78.94635, 1e-6));
 }
 
-TEST_CASE("buckling constants of other tempers: 1100-H14 in Table 2-2 of the 2005 edition, allowable ksi at Omega 1.95") {
+TEST_CASE(
+    "buckling constants of other tempers: 1100-H14 in Table 2-2 of the 2005 edition, allowable ksi at Omega 1.95") {
   // columns 7.4 - 0.034 kL/r up to 144, then 51100/(kL/r)²; round walls 8.6 - 0.275 sqrt(R_b/t); F_cy = 13 ksi.
   // Beside welds (F_cy = 3.5 ksi) 1.9 - 0.0045 kL/r up to 280 and 2.2 - 0.044 sqrt(R_b/t)
-  const BucklingConstants c = buckling_constants(13 * ksi, 7.8 * ksi, false), w = buckling_constants(3.5 * ksi, 2.1 * ksi, false);
+  const BucklingConstants c = buckling_constants(13 * ksi, 7.8 * ksi, false),
+                          w = buckling_constants(3.5 * ksi, 2.1 * ksi, false);
   CHECK(close(c.B_c / ksi / 1.95, 7.4, 7e-3));
   CHECK(close(c.D_c / ksi / 1.95, 0.034, 1.5e-2));
   CHECK(close(c.C_c, 144, 2e-3));
@@ -118,8 +122,8 @@ TEST_CASE("walls and shear: B.5.4.5, B.5.5.4, G.4, H.2.1 by hand, in ksi") {
   // 500 mm: 2.9 · 5.53^0.625 (500/27.65)^0.25 = 17.41486
   CHECK(close(shear_slenderness(27.65 * mm, 5 * mm, 0.5), 17.41486, 1e-6));
   CHECK(close(shear_slenderness(20, 1, 2000), 59.64056, 1e-6));  // 2.9 · 20^0.625 · 100^0.25
-  // C_s/1.25 = 63.15708: at 59.64056 shear 1.3 · 27.24112 - 1.63 · 0.1414740 · 59.64056 = 21.66 > 21, torsion 27.24112 -
-  // 1.25 · 0.1414740 · 59.64056 = 16.69413; at 84.34450 1.3 pi² 10100/(1.25 · 84.34450)² = 11.65819 and 8.967835
+  // C_s/1.25 = 63.15708: at 59.64056 shear 1.3 · 27.24112 - 1.63 · 0.1414740 · 59.64056 = 21.66 > 21, torsion 27.24112
+  // - 1.25 · 0.1414740 · 59.64056 = 16.69413; at 84.34450 1.3 pi² 10100/(1.25 · 84.34450)² = 11.65819 and 8.967835
   CHECK(close(tube_shear_stress(parent(), 21 * ksi, 59.64056) / ksi, 21, 1e-9));
   CHECK(close(tube_torsion_stress(parent(), 21 * ksi, 59.64056) / ksi, 16.69413, 1e-6));
   CHECK(close(tube_shear_stress(parent(), 21 * ksi, 84.34450) / ksi, 11.65819, 1e-6));
@@ -133,8 +137,8 @@ TEST_CASE("strengths of 60.3 x 5 in 6061-T6, by hand in inches and ksi, times 0.
   REQUIRE(r.outside[0] == '\0');
   CHECK(close(r.area, 1.346411 * 645.16e-6, 1e-6));
   CHECK(close(r.gyration, 19.63126 * mm, 1e-6));
-  // D.2: clear of welds rupture 38/1.95 = 19.487 < 35/1.65 = 21.212; across a weld 24/1.95 = 12.308; along welds 15/1.65 =
-  // 9.0909: times 0.85 · 1.346411 in² · 4.448222 kN/kip
+  // D.2: clear of welds rupture 38/1.95 = 19.487 < 35/1.65 = 21.212; across a weld 24/1.95 = 12.308; along welds
+  // 15/1.65 = 9.0909: times 0.85 · 1.346411 in² · 4.448222 kN/kip
   CHECK(close(r.tension[0].available(k), 99.20462 * kN, 1e-6));
   CHECK(close(r.tension[1].available(k), 62.65555 * kN, 1e-6));
   CHECK(close(r.tension[2].available(k), 46.27967 * kN, 1e-6));
@@ -143,7 +147,8 @@ TEST_CASE("strengths of 60.3 x 5 in 6061-T6, by hand in inches and ksi, times 0.
   // E.3: 35/1.65, 15/1.65
   CHECK(close(r.compression[0].available(k), 107.9859 * kN, 1e-6));
   CHECK(close(r.compression[1].available(k), 46.27967 * kN, 1e-6));
-  // F.2, F.3: Z F_ty 32.74681, S F_b 36.78970, Z F_tu 35.55368 kip in: rupture, 35.55368/1.95; beside welds 14.03435/1.65
+  // F.2, F.3: Z F_ty 32.74681, S F_b 36.78970, Z F_tu 35.55368 kip in: rupture, 35.55368/1.95; beside
+  // welds 14.03435/1.65
   CHECK(close(r.bending[0].available(k), 1.751012 * kNm, 1e-6));
   CHECK(r.bending[0].omega == 1.95);
   CHECK(close(r.bending[1].available(k), 0.8168595 * kNm, 1e-6));
@@ -155,7 +160,8 @@ TEST_CASE("strengths of 60.3 x 5 in 6061-T6, by hand in inches and ksi, times 0.
 
 TEST_CASE("strengths with a length: E.2, G.4, H.2.1, by hand") {
   const SafetyFactors k;
-  const double P[] = {99.67731, 74.22628, 44.77677}, W[] = {45.10898, 37.19872, 29.74187}, P_e[] = {920.3252, 230.0813, 102.2584};
+  const double P[] = {99.67731, 74.22628, 44.77677}, W[] = {45.10898, 37.19872, 29.74187},
+               P_e[] = {920.3252, 230.0813, 102.2584};
   const double L[] = {0.5, 1.0, 1.5}, lambda[] = {25.46959, 50.93917, 76.40876};
   for (int i = 0; i < 3; ++i) {
     const BarStrength b = bar_strength(tube(), L[i], L[i], false), w = bar_strength(tube(), L[i], L[i], true);
@@ -211,9 +217,11 @@ TEST_CASE("a moment turned about a tube's axis is the same moment") {
 }
 
 TEST_CASE("what is not covered says so; what welds do not soften is not softened") {
-  const auto outside = [](const Bar& b) { return std::string(tube_strength(b.section, metal_of(b.material, b.section.wall)).outside); };
+  const auto outside = [](const Bar& b) {
+    return std::string(tube_strength(b.section, metal_of(b.material, b.section.wall)).outside);
+  };
   CHECK(outside({RectangularHollow{60 * mm, 60 * mm, 4 * mm}, material::us_6061_t6()}).find("not a round tube") == 0);
-  CHECK(outside(bar(82 * mm, 2 * mm)).empty());                       // R_b/t = 40/2 = 20
+  CHECK(outside(bar(82 * mm, 2 * mm)).empty());  // R_b/t = 40/2 = 20
   CHECK(outside(bar(82.1 * mm, 2 * mm)).find("R_b/t above 20") == 0);
   const Bar soft{RoundTube{60 * mm, 5 * mm}, material::en_aw_5083_o()};
   const TubeStrength o = tube_strength(soft.section, metal_of(soft.material, 5 * mm));

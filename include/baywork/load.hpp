@@ -6,6 +6,7 @@
 #include <baywork/load/actions.hpp>
 #include <baywork/load/bow.hpp>
 #include <baywork/load/en1990.hpp>
+#include <baywork/load/en1991_bars.hpp>
 #include <baywork/load/en1991_wind.hpp>
 #include <baywork/load/hoisting.hpp>
 #include <baywork/load/load_case.hpp>

@@ -126,13 +126,15 @@ class LoadMaker {
   void operator()(const BasicWindOnBars<S>& a) {
     require::not_negative(a.pressure, "wind on bars", "pressure");
     require::not_negative(a.force_coefficient, "wind on bars", "force coefficient");
+    require::not_negative(a.flat_coefficient, "wind on bars", "force coefficient of flat-sided bars");
     if (!is_finite(a.direction) || !(value_of(dot(a.direction, a.direction)) > 0.0))
       fail<BadDescription>("wind on bars", "its direction is not given", "a finite direction with some length is accepted");
     const Vec3<S> w = unit(a.direction);
     for (std::size_t i = 0; i < model_.frame.members.size(); ++i) {
       const SectionData<S>& s = model_.bar(i).section;
       const Vec3<S> square = w - dot(w, axes_[i].x) * axes_[i].x;
-      const S q = S(a.force_coefficient * a.pressure * larger(s.height, s.width) * length_or_zero(square));
+      const bool round = s.kind == ShapeKind::round_tube || s.kind == ShapeKind::solid_round;
+      const S q = S((round ? a.force_coefficient : a.flat_coefficient) * a.pressure * larger(s.height, s.width) * length_or_zero(square));
       place(i).line(S(0), place(i).whole(), q * square, q * square);
     }
   }

@@ -8,17 +8,19 @@
 
 namespace baywork {
 
-/// The tube with the share `loss` of its wall gone from the outside, all round: least stiffness and least resistance for
-/// a given wall. The metal keeps the strength of the wall it was made with, also where the table gives thinner walls
-/// more. What is lighter is analysed so: loads that help by their weight are the lesser for it. Discard limits are often
-/// 10 % of the wall (common practice).
+/// The tube with the share `loss` of its wall gone from the outside, all round: least stiffness and least resistance
+/// for a given wall. The metal keeps the strength of the wall it was made with, also where the table gives thinner
+/// walls more. What is lighter is analysed so: loads that help by their weight are the lesser for it. Discard limits
+/// are often 10 % of the wall (common practice).
 inline Bar worn(const Bar& bar, double loss) {
   const SectionData<double>& s = bar.section;
   const std::string place = "worn " + (bar.given ? s.designation : std::string("bar"));
   if (!(loss >= 0.0) || !(loss < 1.0))
-    fail<BadDescription>(place, "the share of its wall that is lost is " + text::number(loss), "0 to below 1 is accepted");
+    fail<BadDescription>(place, "the share of its wall that is lost is " + text::number(loss),
+                         "0 to below 1 is accepted");
   if (s.kind != ShapeKind::round_tube && s.kind != ShapeKind::rectangular_hollow)
-    fail<BadDescription>(place, "it is not a hollow section", "round tubes and rectangular hollow sections are accepted");
+    fail<BadDescription>(place, "it is not a hollow section",
+                         "round tubes and rectangular hollow sections are accepted");
   if (loss == 0.0) return bar;
 
   material::Material metal = bar.material;

@@ -74,13 +74,14 @@ struct BasicFacePressure {
 };
 
 /// Wind on every bare bar: c q D along the wind's part square to the bar, without shielding (safe side). `pressure` q
-/// [Pa], `direction` where the wind blows to. The default coefficient is that of round bars below the drag crisis
-/// (EN 1991-1-4, 7.9.2, value from memory); flat-sided bars need about 2.
+/// [Pa], `direction` where the wind blows to. The default coefficients are those of round bars below the drag crisis and
+/// of square sharp-edged ones (EN 1991-1-4, 7.9.2 and 7.6, values from memory); en1991_bars.hpp has others.
 template <Scalar S = double>
 struct BasicWindOnBars {
   S pressure = S(0);
   Vec3<S> direction{};
-  S force_coefficient = S(1.2);
+  S force_coefficient = S(1.2);  ///< of round bars
+  S flat_coefficient = S(2.1);   ///< of all others
 };
 
 /// A change of temperature [K] of all bars, or of one chord.
@@ -137,8 +138,9 @@ inline BasicCrossMemberPoint<> cross_member_load(FaceRef face, std::size_t stati
 inline BasicFacePressure<> wind_on(FaceRef face, double pressure, CarriedBy by = CarriedBy::nearest_edge, Reach reach = {}) {
   return {std::move(face), pressure, by, reach};
 }
-inline BasicWindOnBars<> wind_on_bars(double pressure, const Vec3<>& direction, double force_coefficient = 1.2) {
-  return {pressure, direction, force_coefficient};
+inline BasicWindOnBars<> wind_on_bars(double pressure, const Vec3<>& direction, double force_coefficient = 1.2,
+                                      double flat_coefficient = 2.1) {
+  return {pressure, direction, force_coefficient, flat_coefficient};
 }
 inline BasicWarming<> warming(double kelvin) { return {kelvin, {}}; }
 inline BasicWarming<> warming_of(ChordRef chord, double kelvin) { return {kelvin, std::move(chord)}; }

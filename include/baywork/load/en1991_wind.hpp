@@ -119,13 +119,15 @@ inline double pressure_on(const Sign& s, const Site& site) { return force_coeffi
 /// The cases of a pressure [Pa] on a cladded face, of which one acts at a time: on the whole; with its resultant a
 /// quarter of the width towards either end (7.4.3 (2): the same force on one half; with a middle panel, both halves take
 /// it, on the safe side); and a quarter of the height up and down, so that the girder is always twisted (common
-/// practice: the standard's eccentricity is along the width alone).
-inline std::vector<LoadCase> wind_on_sign(const Girder& g, const FaceRef& face, double pressure, const std::string& name = "wind") {
+/// practice: the standard's eccentricity is along the width alone). Cases of the same word `alternative` exclude each
+/// other: winds in service and out of service, from any side.
+inline std::vector<LoadCase> wind_on_sign(const Girder& g, const FaceRef& face, double pressure, const std::string& name = "wind",
+                                          const std::string& alternative = "wind") {
   require::finite(pressure, "wind on sign", "pressure");
   const GirderFace& f = g.faces[g.face(face)];
   const double middle = g.span() / 2;
   const auto one = [&](const char* where, std::vector<Action> actions) {
-    return LoadCase{name + where, Nature::wind, std::move(actions), name};
+    return LoadCase{name + where, Nature::wind, std::move(actions), alternative};
   };
   // square to the face, towards the inside: a quarter of the height's share goes from one chord to the other
   const std::size_t end = g.bays();

@@ -2,6 +2,7 @@
 // What hoists add while they move: dynamic factors, and the load cases at rest and in motion.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <string>
 #include <type_traits>
@@ -44,8 +45,8 @@ inline double phi_2(HoistingClass c, double speed) {
 
 }  // namespace en13001
 
-/// A state of the hoists and what it multiplies lifted weights by: {"moving", phi_2}, {"emergency stop", 1.4}. The factor
-/// of a stop is the maker's of the hoist; 1.1 to 1.4 are used (common practice).
+/// A state of the hoists and what it multiplies lifted weights by: {"moving", phi_2}, {"emergency stop", 1.4}. The
+/// factor of a stop is the maker's of the hoist; 1.1 to 1.4 are used (common practice).
 struct HoistState {
   std::string name;
   double phi = 1;
@@ -79,21 +80,27 @@ inline Action lifted(Action action, double factor) {
 
 }  // namespace detail
 
-/// A payload at rest and in every state of the hoists: cases that exclude each other. In motion it is phi times as large,
-/// and (phi - 1) times what is lifted with it, the self-weight as a rule, comes on top: all of it as an action of the
-/// payload's nature, since it comes and goes with it. The reactions of these cases are the hoists' loads in motion.
+/// A payload at rest and in every state of the hoists: cases that exclude each other. In motion it is phi times as
+/// large, and (phi - 1) times what is lifted with it, the self-weight as a rule, comes on top: all of it as an action
+/// of the payload's nature, since it comes and goes with it. States of motion have the alternative "hoists move" as
+/// well: what never meets them, wind out of service, is given it, too. The reactions of these cases are the hoists'
+/// loads in motion.
 inline std::vector<LoadCase> while_hoisted(const LoadCase& payload, const std::vector<Action>& lifted_too,
                                            const std::vector<HoistState>& states) {
   if (payload.nature == Nature::permanent)
     fail<BadDescription>("hoisting, load case " + payload.name, "it is permanent", "a variable nature is accepted");
   LoadCase rest = payload;
-  if (rest.alternative.empty()) rest.alternative = rest.name;
+  if (rest.alternative.empty()) {
+    rest.alternative = rest.name;
+    std::replace(rest.alternative.begin(), rest.alternative.end(), ',', ' ');  // one word
+  }
   std::vector<LoadCase> out{rest};
   for (const HoistState& s : states) {
     const std::string place = "hoisting, " + (s.name.empty() ? std::string("a state without a name") : s.name);
     require::finite(s.phi, place, "dynamic factor");
-    if (s.phi < 1.0) fail<BadDescription>(place, "the dynamic factor is " + text::number(s.phi), "1 or more is accepted");
-    LoadCase c{rest.name + ", " + s.name, rest.nature, {}, rest.alternative};
+    if (s.phi < 1.0)
+      fail<BadDescription>(place, "the dynamic factor is " + text::number(s.phi), "1 or more is accepted");
+    LoadCase c{rest.name + ", " + s.name, rest.nature, {}, rest.alternative + ", hoists move"};
     for (const Action& a : payload.actions) c.actions.push_back(detail::lifted(a, s.phi));
     for (const Action& a : lifted_too) c.actions.push_back(detail::lifted(a, s.phi - 1.0));
     out.push_back(std::move(c));

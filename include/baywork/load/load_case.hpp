@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -15,8 +16,8 @@
 
 namespace baywork {
 
-/// The kinds of action that combination rules tell apart. `notional`: horizontal loads that stand for all that is out of
-/// plumb. `accidental`: what should never happen, a hoist that goes slack.
+/// The kinds of action that combination rules tell apart. `notional`: horizontal loads that stand for all that is out
+/// of plumb. `accidental`: what should never happen, a hoist that goes slack.
 enum class Nature : std::uint8_t { permanent, imposed, wind, snow, temperature, notional, accidental };
 inline const char* name(Nature n) {
   switch (n) {
@@ -31,7 +32,8 @@ inline const char* name(Nature n) {
   return "";
 }
 
-/// `alternative`: cases with the same word here exclude each other (wind in service, wind out of service).
+/// `alternative`: cases with the same word here exclude each other (wind in service, wind out of service). Several
+/// words are parted by commas; one that two cases share is enough.
 template <Scalar S = double>
 struct BasicLoadCase {
   std::string name;
@@ -99,8 +101,10 @@ inline void validate(const CombinationSet& set) {
   require::not_negative(set.permanent_unfavourable, place, "factor of unfavourable permanent actions");
   require::not_negative(set.permanent_favourable, place, "factor of favourable permanent actions");
   for (const Nature n : {Nature::imposed, Nature::wind, Nature::snow, Nature::temperature, Nature::accidental}) {
-    require::not_negative(set.factor(n, true), [&] { return place + ", " + baywork::name(n); }, "factor");
-    require::not_negative(set.factor(n, false), [&] { return place + ", " + baywork::name(n); }, "factor beside others");
+    require::not_negative(
+        set.factor(n, true), [&] { return place + ", " + baywork::name(n); }, "factor");
+    require::not_negative(
+        set.factor(n, false), [&] { return place + ", " + baywork::name(n); }, "factor beside others");
   }
   require::not_negative(set.several, place, "factor where several act together");
 }
@@ -133,16 +137,36 @@ inline std::string words_of(const std::vector<double>& factors, const std::vecto
   return out;
 }
 
+/// Whether two lists of words, parted by commas, have one in common.
+inline bool share_word(std::string_view a, std::string_view b) {
+  const auto next = [](std::string_view& from) {
+    const std::size_t end = from.find(',');
+    std::string_view word = from.substr(0, end);
+    from = end == std::string_view::npos ? std::string_view{} : from.substr(end + 1);
+    while (!word.empty() && word.front() == ' ') word.remove_prefix(1);
+    while (!word.empty() && word.back() == ' ') word.remove_suffix(1);
+    return word;
+  };
+  while (!a.empty()) {
+    const std::string_view word = next(a);
+    for (std::string_view rest = b; !rest.empty();)
+      if (next(rest) == word && !word.empty()) return true;
+  }
+  return false;
+}
+
 /// Every set of variable cases of which no two exclude each other, as accidental ones always do. At most 2^12 sets.
-inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSet& set, const std::vector<CaseKind>& cases) {
+inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSet& set,
+                                                             const std::vector<CaseKind>& cases) {
   const auto exclude = [&cases](std::size_t i, std::size_t j) {
-    return (!cases[i].alternative.empty() && cases[i].alternative == cases[j].alternative) ||
+    return share_word(cases[i].alternative, cases[j].alternative) ||
            (cases[i].nature == Nature::accidental && cases[j].nature == Nature::accidental);
   };
   std::vector<std::vector<std::size_t>> out{{}};
   std::size_t variable = 0;
   for (std::size_t i = 0; i < cases.size(); ++i) {
-    if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0)) continue;
+    if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0))
+      continue;
     ++variable;
     for (std::size_t k = 0, before = out.size(); k < before; ++k) {
       if (std::any_of(out[k].begin(), out[k].end(), [&](std::size_t j) { return exclude(i, j); })) continue;

@@ -30,13 +30,15 @@ inline bool is_upright(const Girder& g, const GirderFace& f) {
 }
 
 /// The action's own downward part, `share` of it, along the unit vector `d`; nothing where it pushes level alone.
-inline void add_sideways(const Girder& g, const Action& action, double share, const Vec3<>& d, std::vector<Action>& out) {
+inline void add_sideways(const Girder& g, const Action& action, double share, const Vec3<>& d,
+                         std::vector<Action>& out) {
   std::visit(
       [&](const auto& a) {
         using A = std::remove_cvref_t<decltype(a)>;
         if constexpr (std::is_same_v<A, BasicSelfWeight<>>) {
           const double down = -unit(a.towards).z;
-          if (down != 0.0) out.push_back(BasicSelfWeight<>{a.gravity, share * a.factor * std::abs(down), down > 0.0 ? d : -d});
+          if (down != 0.0)
+            out.push_back(BasicSelfWeight<>{a.gravity, share * a.factor * std::abs(down), down > 0.0 ? d : -d});
         } else if constexpr (std::is_same_v<A, BasicLineLoad<>>) {
           BasicLineLoad<> b = a;
           b.first = (-share * a.first.z) * d;
@@ -59,8 +61,8 @@ inline void add_sideways(const Girder& g, const Action& action, double share, co
 
 }  // namespace detail
 
-/// Four cases that exclude each other, towards +y, -y, +x and -x: `share` of the downward loads of all `cases` together,
-/// each where it acts. Upward loads lessen them; couples, temperature and settlements have no part in them.
+/// Four cases that exclude each other, towards +y, -y, +x and -x: `share` of the downward loads of all `cases`
+/// together, each where it acts. Upward loads lessen them; couples, temperature and settlements have no part in them.
 inline std::vector<LoadCase> notional_loads(const Girder& g, const std::vector<LoadCase>& cases, double share,
                                             const std::string& alternative = "notional load") {
   const char* place = "notional loads";
@@ -71,7 +73,8 @@ inline std::vector<LoadCase> notional_loads(const Girder& g, const std::vector<L
     for (const LoadCase& from : cases)
       for (const Action& a : from.actions) detail::add_sideways(g, a, share, d, c.actions);
     if (c.actions.empty())
-      fail<BadDescription>(place, "none of the cases has a vertical load", "self-weight, line or point loads are accepted");
+      fail<BadDescription>(place, "none of the cases has a vertical load",
+                           "self-weight, line or point loads are accepted");
     out.push_back(std::move(c));
   };
   towards("+y", {0, 1, 0});

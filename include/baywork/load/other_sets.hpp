@@ -8,9 +8,9 @@ namespace baywork {
 
 namespace event_practice {
 
-/// Strength of temporary event structures. Common practice after EN 13814 and EN 13782: permanent actions 1.1 to 1.35 (1.1
-/// where weights are known well), variable 1.35, wind 1.2 to 1.5; combined without ψ0. The upper ends are set. Values from
-/// memory: the standards and the permit for the place say which hold.
+/// Strength of temporary event structures. Common practice after EN 13814 and EN 13782: permanent actions 1.1 to 1.35
+/// (1.1 where weights are known well), variable 1.35, wind 1.2 to 1.5; combined without ψ0. The upper ends are set.
+/// Values from memory: the standards and the permit for the place say which hold.
 inline CombinationSet ultimate() {
   return {.name = "event structures, ultimate",
           .edition = "common practice after EN 13814:2004 and EN 13782:2015",
@@ -29,8 +29,8 @@ inline CombinationSet ultimate() {
 namespace asce7 {
 
 /// Allowable-stress design, ASCE/SEI 7-05 2.4.1: D + L, D + W, D + 0.75 (L + W + S), 0.6 D + W; temperature in full.
-/// Values from memory. Wind is that of a characteristic pressure, as EN 1991-1-4 gives it; pressures of ASCE/SEI 7-10 and
-/// later are ultimate ones: wind.gamma is then 0.6. 0.6 D is taken beside all variable actions (safe side).
+/// Values from memory. Wind is that of a characteristic pressure, as EN 1991-1-4 gives it; pressures of ASCE/SEI 7-10
+/// and later are ultimate ones: wind.gamma is then 0.6. 0.6 D is taken beside all variable actions (safe side).
 inline CombinationSet allowable_stress() {
   return {.name = "allowable stress design",
           .edition = "ASCE/SEI 7-05, 2.4.1",

@@ -33,7 +33,8 @@ struct HandCapacity {
 /// bar; V: shared by braced faces in proportion to their stiffness, N = V d/h in each diagonal, half of it in crossed
 /// ones. EI and S as in hand checks. Bending of bars, joints and eccentricity are left out: that is what the whole
 /// verification adds.
-inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis& basis = {}) {
+inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis& basis = {},
+                                  verify::Standards standards = verify::Standards::by_material) {
   const Girder& g = analysis.girder();
   const GirderBeam beam = girder_beam(g);
   HandCapacity out;
@@ -41,7 +42,7 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
   if (!out.no_hand_calculation.empty()) return out;
   out.EI = beam.EI[0].value;
   out.S = beam.S[0].value;
-  const verify::detail::MemberDesign design(analysis, basis, verify::Standards::by_material);
+  const verify::detail::MemberDesign design(analysis, verify::with_use(basis), standards);
   if (!design.rows().empty()) {
     out.no_hand_calculation = "a bar is outside the scope";
     return out;

@@ -62,7 +62,10 @@ inline std::string words_of(const Action& action) {
       []<class A>(const A& a) -> std::string {
         if constexpr (std::is_same_v<A, BasicSelfWeight<>>)
           return "mass of all bars x " + number(a.gravity) + " m/s2" +
-                 (a.factor == 1.0 ? "" : " x " + number(a.factor));
+                 (a.factor == 1.0 ? "" : " x " + number(a.factor)) +
+                 (a.towards.x == 0.0 && a.towards.y == 0.0 && a.towards.z < 0.0
+                      ? ""
+                      : " towards (" + number(a.towards.x) + ", " + number(a.towards.y) + ", " + number(a.towards.z) + ')');
         else if constexpr (std::is_same_v<A, BasicLineLoad<>>) {
           std::string on;
           for (const ChordRef& c : a.chords) on += (on.empty() ? "" : ", ") + part(c.word, c.index, "chord");
@@ -85,7 +88,7 @@ inline std::string words_of(const Action& action) {
                  part(a.face.word, a.face.index, "face") + ' ' + detail::reach_words(a.reach) + ", " + to;
         } else if constexpr (std::is_same_v<A, BasicWindOnBars<>>)
           return "wind of " + quantity(a.pressure, 1.0, "Pa") + " on every bare bar, force coefficient " +
-                 number(a.force_coefficient) + ", blowing to (" + number(a.direction.x) + ", " + number(a.direction.y) +
+                 number(a.force_coefficient) + " (flat-sided " + number(a.flat_coefficient) + "), blowing to (" + number(a.direction.x) + ", " + number(a.direction.y) +
                  ", " + number(a.direction.z) + ')';
         else if constexpr (std::is_same_v<A, BasicWarming<>>)
           return quantity(a.change, 1.0, "K") +

@@ -28,10 +28,10 @@ struct BucklingConstants {
 };
 
 /// Tables B.4.2 (`aged`: tempers T5 to T9) and B.4.1 (all others, and all metal beside welds):
-/// B_c = F_cy (1 + (F_cy/2250)^(1/2)), D_c = B_c/10 (B_c/E)^(1/2), C_c = 0.41 B_c/D_c; others 1000, B_c/20 (6 B_c/E)^(1/2),
-/// 2/3 B_c/D_c. B_t = F_cy (1 + (F_cy/50000)^(1/5)), D_t = B_t/4.5 (B_t/E)^(1/3); others 6500, 3.7. B_tb = 1.5 B_t, D_tb =
-/// B_tb/2.7 (B_tb/E)^(1/3). B_s = F_sy (1 + (F_sy/800)^(1/3)), D_s, C_s as of columns; others 240. F in ksi. (In each pair
-/// the root of the aged tempers' number is 1.5 times that of the others'.)
+/// B_c = F_cy (1 + (F_cy/2250)^(1/2)), D_c = B_c/10 (B_c/E)^(1/2), C_c = 0.41 B_c/D_c; others 1000, B_c/20 (6
+/// B_c/E)^(1/2), 2/3 B_c/D_c. B_t = F_cy (1 + (F_cy/50000)^(1/5)), D_t = B_t/4.5 (B_t/E)^(1/3); others 6500, 3.7. B_tb
+/// = 1.5 B_t, D_tb = B_tb/2.7 (B_tb/E)^(1/3). B_s = F_sy (1 + (F_sy/800)^(1/3)), D_s, C_s as of columns; others 240. F
+/// in ksi. (In each pair the root of the aged tempers' number is 1.5 times that of the others'.)
 inline BucklingConstants buckling_constants(double F_cy, double F_sy, bool aged) {
   const auto raised = [](double F, double by, double power) { return F * (1.0 + std::pow(F / ksi / by, power)); };
   const auto line = [aged](double B, double& D, double& C) {

@@ -100,7 +100,8 @@ struct AllowableMember {
     row.add(nominal, s.nominal, unit);
     row.add("Omega", s.omega);
   }
-  void alone(const char* effect, double size, Unit unit, const char* nominal, const allowable::Strength& s, Row& row) const {
+  void alone(const char* effect, double size, Unit unit, const char* nominal, const allowable::Strength& s,
+             Row& row) const {
     row.formula = plain_formula;
     add(effect, size, unit, nominal, s, true, row);
     row.add("A", r->area, square_millimetre);
@@ -116,9 +117,9 @@ struct AllowableMember {
   }
 };
 
-/// Bars of faces end where their welds are. A chord carries those of the bars on it some way inside, from the joints that
-/// end it; any bar those of the joints that its system length `system` passes. `length`: the bar's own; `buckling`: the
-/// buckling length.
+/// Bars of faces end where their welds are. A chord carries those of the bars on it some way inside, from the joints
+/// that end it; any bar those of the joints that its system length `system` passes. `length`: the bar's own;
+/// `buckling`: the buckling length.
 inline AllowableMember allowable_member(const allowable::TubeStrength& r, const allowable::SafetyFactors& k,
                                         const Frame& frame, const Member& member, double length, const WeldedEnds& ends,
                                         double system, double buckling) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Allowable-stress design of round aluminium tubes: nominal strengths with their safety factors, and the clauses as rows.
+// Allowable-stress design of round aluminium tubes: nominal strengths with their safety factors, and the clauses as
+// rows.
 #pragma once
 
 #include <array>
@@ -18,8 +19,7 @@
 namespace baywork::allowable {
 
 /// What to hold against it, on every row.
-inline constexpr const char* label =
-    "in part from memory: check against ANSI E1.2 and the Aluminum Design Manual";
+inline constexpr const char* label = "in part from memory: check against ANSI E1.2 and the Aluminum Design Manual";
 
 /// Omega of building-type structures (D.1, E.1, F.1, G.1, H.2), and what ANSI E1.2 leaves of the load for repeated use
 /// (value from memory, medium to low confidence).
@@ -32,19 +32,19 @@ struct SafetyFactors {
 /// Metal within 1 in of a weld counts as affected (value from memory).
 inline constexpr double weld_extent = 0.0254;
 
-/// Strengths of the metal, F_cy = F_ty; beside welds F_tyw and F_tuw [Pa]. F_sy = 0.6 F_ty, F_su = 0.6 F_tu; k_t = 1, as
-/// for all but a few unweldable alloys (Table A.4.3, from memory).
+/// Strengths of the metal, F_cy = F_ty; beside welds F_tyw and F_tuw [Pa]. F_sy = 0.6 F_ty, F_su = 0.6 F_tu; k_t = 1,
+/// as for all but a few unweldable alloys (Table A.4.3, from memory).
 struct Metal {
   double F_ty = 0, F_tu = 0, F_tyw = 0, F_tuw = 0;
   bool aged = false;  ///< artificially: Table B.4.2
 };
 
-/// Of a bar's material. Aged: heat-treated alloys of the better buckling class of EN 1999-1-1, which are the tempers T5,
-/// T6 and T66 but for some T5.
+/// Of a bar's material. Aged: heat-treated alloys of the better buckling class of EN 1999-1-1, which are the tempers
+/// T5, T6 and T66 but for some T5.
 inline Metal metal_of(const material::Material& m, double wall) {
   const material::StrengthStep& s = material::strength(m, wall);
-  const bool treated =
-      m.alloy_group == material::AlloyGroup::heat_treated_6xxx || m.alloy_group == material::AlloyGroup::heat_treated_7xxx;
+  const bool treated = m.alloy_group == material::AlloyGroup::heat_treated_6xxx ||
+                       m.alloy_group == material::AlloyGroup::heat_treated_7xxx;
   return {s.yield, s.ultimate, s.haz_yield, s.haz_ultimate, treated && m.buckling_class == material::BucklingClass::a};
 }
 
@@ -54,7 +54,9 @@ struct Strength {
   double omega = 1;
   double available(const SafetyFactors& k) const { return k.repeated_use * nominal / omega; }
 };
-inline Strength lesser(const Strength& a, const Strength& b) { return a.nominal / a.omega <= b.nominal / b.omega ? a : b; }
+inline Strength lesser(const Strength& a, const Strength& b) {
+  return a.nominal / a.omega <= b.nominal / b.omega ? a : b;
+}
 
 /// Strengths of a section, clear of welds and beside them. In tension a weld across the bar leaves yielding as it is
 /// (D.2-1), rupture counts (D.2-4). Softened metal that is longer than the tube is wide is read as that of welds along
@@ -116,15 +118,15 @@ inline en1999::Softening softening(const TubeStrength& r, double softened_length
 
 /// Strengths that a bar's lengths have a part in.
 struct BarStrength {
-  double lambda = 0;  ///< greatest k L / r
-  double P_e = 0;     ///< pi² E A / lambda²; infinite for lambda = 0
-  Strength column{};  ///< E.2
+  double lambda = 0;                           ///< greatest k L / r
+  double P_e = 0;                              ///< pi² E A / lambda²; infinite for lambda = 0
+  Strength column{};                           ///< E.2
   std::array<Strength, 2> shear{}, torsion{};  ///< clear of welds, beside them
 };
 
-/// `buckling_length` [m]; `weld_inside`: a weld across the bar lies farther than 0.05 of that length from its ends, so that
-/// the column counts as affected over its whole length (E.2 b); `length`: of the bar, over which its shear force and
-/// torque may keep their size.
+/// `buckling_length` [m]; `weld_inside`: a weld across the bar lies farther than 0.05 of that length from its ends, so
+/// that the column counts as affected over its whole length (E.2 b); `length`: of the bar, over which its shear force
+/// and torque may keep their size.
 inline BarStrength bar_strength(const TubeStrength& r, double buckling_length, double length, bool weld_inside,
                                 const SafetyFactors& k = {}) {
   BarStrength b;
@@ -132,9 +134,10 @@ inline BarStrength bar_strength(const TubeStrength& r, double buckling_length, d
   const double euler = pi_v<double> / b.lambda;
   b.P_e = b.lambda > 0.0 ? euler * euler * modulus * r.area : std::numeric_limits<double>::infinity();
   const bool welded = weld_inside && r.softened_by_welds;
-  b.column = {(welded ? column_stress(r.welded, r.metal.F_tyw, b.lambda) : column_stress(r.parent, r.metal.F_ty, b.lambda)) *
-                  r.area,
-              k.yielding};
+  b.column = {
+      (welded ? column_stress(r.welded, r.metal.F_tyw, b.lambda) : column_stress(r.parent, r.metal.F_ty, b.lambda)) *
+          r.area,
+      k.yielding};
   const double lambda = shear_slenderness(r.radius, r.wall, length);
   const auto of = [&](double F_ty, double F_tu, const BucklingConstants& c, std::size_t i) {
     // G.4: A/2; H.2.1: J/R
@@ -179,15 +182,15 @@ inline verify::ClauseRow torsion(const BarStrength& b, double T, en1999::Softeni
 inline verify::ClauseRow bending_and_axial(const TubeStrength& r, const BarStrength& b, const verify::SectionForces& f,
                                            en1999::Softening s, const SafetyFactors& k = {}) {
   const double of_shear = shear(b, f, s, k).utilisation + torsion(b, f.T, s, k).utilisation;
-  return verify::interaction_row(axial(r, f.N, s, k).utilisation + bending(r, f, s, k).utilisation + of_shear * of_shear,
-                                 "ADM 2020 I H.3.2");
+  return verify::interaction_row(
+      axial(r, f.N, s, k).utilisation + bending(r, f, s, k).utilisation + of_shear * of_shear, "ADM 2020 I H.3.2");
 }
 /// E.2.
 inline verify::ClauseRow column(const BarStrength& b, double N, const SafetyFactors& k = {}) {
   return verify::compare(smaller(N, 0.0), b.column.available(k), "ADM 2020 I E.2");
 }
-/// 1.6 P_r / P_e: forces of first order are amplified by 1/(1 - 1.6 P_r/P_e), C_m = 1 (C.2 asks for second order, with alpha
-/// = 1.6; the factor is common practice).
+/// 1.6 P_r / P_e: forces of first order are amplified by 1/(1 - 1.6 P_r/P_e), C_m = 1 (C.2 asks for second order, with
+/// alpha = 1.6; the factor is common practice).
 inline constexpr double alpha = 1.6;
 /// H.1: P_r/P_c + M_r/M_c with the column's P_c and the amplified moment; infinite where the bar would buckle.
 inline verify::ClauseRow beam_column(const TubeStrength& r, const BarStrength& b, const verify::SectionForces& f,
@@ -202,11 +205,12 @@ inline verify::ClauseRow beam_column(const TubeStrength& r, const BarStrength& b
 /// What a proof takes for granted by this route.
 inline void add_words(const SafetyFactors& k, std::vector<std::string>& out) {
   using text::number;
-  out.push_back("Aluminum Design Manual 2020, Part I (allowable stresses) after ANSI E1.2: Omega = " + number(k.yielding) +
-                " of yielding and buckling, " + number(k.rupture) + " of rupture; " + number(k.repeated_use) +
-                " of every strength for repeated use. Low confidence, " + label + ".");
+  out.push_back("Aluminum Design Manual 2020, Part I (allowable stresses) after ANSI E1.2: Omega = " +
+                number(k.yielding) + " of yielding and buckling, " + number(k.rupture) + " of rupture; " +
+                number(k.repeated_use) + " of every strength for repeated use. Low confidence, " + label + ".");
   out.push_back(
-      "Strengths are those of the bars' materials, which may be those of another standard; E = 10,100 ksi in all of them. "
+      "Strengths are those of the bars' materials, which may be those of another standard; E = 10,100 ksi in all of "
+      "them. "
       "Metal within 1 in of a weld is affected over the whole section. Moments in compressed bars are amplified by "
       "1/(1 - 1.6 P_r/P_e).");
 }

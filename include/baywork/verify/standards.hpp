@@ -16,8 +16,8 @@ namespace baywork::verify {
 /// aluminium. Bars of the other family are then outside the scope.
 enum class Standards : std::uint8_t { by_material, aluminium, steel, allowable_stress };
 
-/// Safety lies in the loads or in the stresses: a set of one method with resistances of the other has it twice, or not at
-/// all.
+/// Safety lies in the loads or in the stresses: a set of one method with resistances of the other has it twice, or not
+/// at all.
 inline void require_method(const CombinationSet& set, Standards which) {
   const bool by_stress = which == Standards::allowable_stress;
   if ((set.method == Method::allowable_stress) == by_stress) return;
@@ -35,8 +35,8 @@ inline std::string words(Standards which, const Basis& b) {
     return "allowable stresses, Aluminum Design Manual 2020 after ANSI E1.2 (Omega " + number(b.allowable.yielding) +
            " and " + number(b.allowable.rupture) + ", repeated use " + number(b.allowable.repeated_use) +
            "; low confidence, " + allowable::label + ")";
-  const std::string aluminium = "EN 1999-1-1 (gamma_M1 " + number(b.aluminium.gamma_M1) + ", gamma_M2 " +
-                                number(b.aluminium.gamma_M2) + ")";
+  const std::string aluminium =
+      "EN 1999-1-1 (gamma_M1 " + number(b.aluminium.gamma_M1) + ", gamma_M2 " + number(b.aluminium.gamma_M2) + ")";
   const std::string steel =
       "EN 1993-1-1 (gamma_M0 " + number(b.steel.gamma_M0) + ", gamma_M1 " + number(b.steel.gamma_M1) + ")";
   if (which == Standards::aluminium) return aluminium;
