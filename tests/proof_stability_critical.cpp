@@ -4,12 +4,14 @@
 
 #include <cmath>
 #include <cstddef>
+#include <string>
 #include <vector>
 
 #include <Eigen/Core>
 #include <Eigen/Eigenvalues>
 
 #include <baywork/verify.hpp>
+#include <baywork/verify/stability_eigenvalue.hpp>
 
 #include "support/dense_buckling.hpp"
 
@@ -203,4 +205,53 @@ TEST_CASE("overhangs: a column of the span and twice the overhangs is on the saf
   CHECK(verify::column_length(p, stations, true) == 0.0);  // it may swing about its hold
   p.clamped_first = p.clamped_last = true;
   CHECK(verify::column_length(p, stations, true) == 12.0);
+}
+
+TEST_CASE("the critical factor of a solved girder: against the dense witness") {
+  struct Loaded {
+    std::string what;
+    Girder girder;
+    std::vector<Action> actions;
+  };
+  const Face side = braced(alternating, tube(42.4_mm, 2.6_mm), tube(48.3_mm, 4.0_mm));
+  const Face open_face = open(tube(48.3_mm, 4.0_mm));
+  BoxGirder strut = box(10, open_face, side), overhang = strut, loose = strut, bent = strut;
+  overhang.diaphragms = diaphragms_at({0, 3, 7, 10}, tube(42.4_mm, 2.6_mm));
+  overhang.supports = hung_at({1.5, 3.5});
+  loose.diaphragms = {};
+  bent.axis.camber = 0.1;
+  const LadderGirder ladder{.bays = 8, .bay_length = 0.5, .depth = 0.6, .chord = tube(60.3_mm, 4.0_mm), .web = open_face,
+                            .supports = simply_supported()};
+  const TriangularGirder triangle{.bays = 8, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = tube(60.3_mm, 4.0_mm),
+                                  .faces = {.base = open_face, .left = side, .right = side}, .supports = simply_supported()};
+  const std::vector<Action> on_top{line_load({ChordOf::top_left, ChordOf::top_right}, 1e3)};
+  const std::vector<Loaded> all{
+      {"box", strut.girder(), on_top},
+      {"box pulled up", strut.girder(), {line_load({ChordOf::top_left, ChordOf::top_right}, -1e3)}},
+      {"box with overhangs", overhang.girder(), on_top},
+      {"box without diaphragms", loose.girder(), on_top},
+      {"cambered box", bent.girder(), on_top},
+      {"box pressed along", strut.girder(), {point_load(ChordOf::top_left, 5.0, Vec3<>{-1e4, 0, 0}), point_load(ChordOf::top_right, 5.0, Vec3<>{-1e4, 0, 0})}},
+      {"ladder", ladder.girder(), {line_load({ChordOf::top}, 1e3)}},
+      {"triangle", triangle.girder(), {line_load({ChordOf::apex}, 1e3)}}};
+  for (const Loaded& l : all) {
+    const Analysis a{l.girder};
+    const Response r = a.solve(l.actions);
+    std::vector<double> N;
+    for (std::size_t m = 0; m < a.model().frame.members.size(); ++m) N.push_back(r.member(m).forces(fraction{0.5}).N);
+    const verify::CriticalFactor found = verify::critical_factor(r, 1e-8);
+    INFO(l.what << ": " << found.factor << " in " << found.steps << " steps, error " << found.error);
+    const double finer = DenseBuckling(a.model().frame, 2).critical_factor(N);
+    CHECK(found.factor <= 1.015 * finer);  // one cubic for a bay
+    CHECK(found.by_one_bar == (l.what == "triangle"));
+    if (found.by_one_bar) continue;
+    CHECK(found.factor == Approx(DenseBuckling(a.model().frame).critical_factor(N)).epsilon(1e-5));
+    CHECK(found.factor >= 0.985 * finer);
+  }
+  // nothing pushed, nothing to buckle
+  const LadderGirder pulled{.bays = 4, .bay_length = 0.5, .depth = 0.5, .chord = tube(60.3_mm, 4.0_mm), .web = open_face,
+                            .supports = cantilever()};
+  const Analysis a{pulled};
+  const Response r = a.solve({point_load(ChordOf::top, 2.0, Vec3<>{1e3, 0, 0}), point_load(ChordOf::bottom, 2.0, Vec3<>{1e3, 0, 0})});
+  CHECK(std::isinf(verify::critical_factor(r).factor));
 }

@@ -29,9 +29,34 @@ class DenseBuckling {
       if (!fixed[i]) free_[i] = n_++;
   }
 
-  /// N of each member, tension positive; reference forces times the answer buckle. `mode` gets the motions of the nodes.
-  double critical_factor(const std::vector<double>& N, Eigen::VectorXd* mode = nullptr) const {
-    Eigen::MatrixXd K = Eigen::MatrixXd::Zero(n_, n_), G = K;
+  /// N of each member, tension positive; reference forces times the answer buckle.
+  double critical_factor(const std::vector<double>& N) const {
+    const auto [K, G] = assembled(N);
+    const Eigen::LLT<Eigen::MatrixXd> k(K);
+    const Eigen::MatrixXd left = k.matrixL().solve(G);
+    const Eigen::MatrixXd both = k.matrixL().solve(left.transpose());
+    return -1.0 / Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(both, Eigen::EigenvaluesOnly).eigenvalues()[0];
+  }
+
+  /// Motions of all nodes, six each, of second order under the forces N alone, from an unstrained frame whose nodes lie
+  /// off by `bow` (and are turned with it): (K + G) u = -G bow.
+  Eigen::VectorXd second_order(const std::vector<double>& N, const Eigen::VectorXd& bow) const {
+    const auto [K, G] = assembled(N);
+    Eigen::VectorXd start(n_), out = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(6 * nodes_));
+    for (std::size_t i = 0; i < free_.size(); ++i)
+      if (free_[i] >= 0) start[free_[i]] = bow[static_cast<Eigen::Index>(i)];
+    const Eigen::VectorXd u = Eigen::LLT<Eigen::MatrixXd>(K + G).solve(-G * start);
+    for (std::size_t i = 0; i < free_.size(); ++i)
+      if (free_[i] >= 0) out[static_cast<Eigen::Index>(i)] = u[free_[i]];
+    return out;
+  }
+
+ private:
+  struct Assembled {
+    Eigen::MatrixXd K, G;
+  };
+  Assembled assembled(const std::vector<double>& N) const {
+    Assembled out{Eigen::MatrixXd::Zero(n_, n_), Eigen::MatrixXd::Zero(n_, n_)};
     std::size_t next = frame_.nodes.size();
     for (std::size_t i = 0; i < frame_.members.size(); ++i) {
       const baywork::Member& m = frame_.members[i];
@@ -39,24 +64,13 @@ class DenseBuckling {
       std::size_t from = m.from;
       for (std::size_t c = 0; c < cuts; ++c) {
         const std::size_t to = c + 1 == cuts ? m.to : next++;
-        add(m, from, to, static_cast<double>(cuts), N[i], K, G);
+        add(m, from, to, static_cast<double>(cuts), N[i], out.K, out.G);
         from = to;
       }
     }
-    const Eigen::LLT<Eigen::MatrixXd> k(K);
-    const Eigen::MatrixXd left = k.matrixL().solve(G);
-    const Eigen::MatrixXd both = k.matrixL().solve(left.transpose());
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> e(both, mode ? Eigen::ComputeEigenvectors : Eigen::EigenvaluesOnly);
-    if (mode) {
-      const Eigen::VectorXd x = k.matrixU().solve(e.eigenvectors().col(0));
-      *mode = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(6 * nodes_));
-      for (std::size_t i = 0; i < free_.size(); ++i)
-        if (free_[i] >= 0) (*mode)[static_cast<Eigen::Index>(i)] = x[free_[i]];
-    }
-    return -1.0 / e.eigenvalues()[0];  // (K + f G) x = 0
+    return out;
   }
 
- private:
   using Matrix = Eigen::Matrix<double, 12, 12>;
 
   static void put(Matrix& k, int i, int j, double v) { k(i, j) = k(j, i) = v; }

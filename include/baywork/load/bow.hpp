@@ -41,8 +41,8 @@ inline std::vector<Action> bow_between_holds(const BowedChords& c, const Vec3<>&
 }
 
 /// Half of such a bow over an overhang from its root to its tip: q = N 8 e0/(2 a)² with the tip e0 aside, and -q a at
-/// the tip where the push comes in; its moment at the root is q a²/2 = N e0. A root behind the tip (to < from) is that
-/// of a girder's first overhang.
+/// the tip where the push comes in. In all no force, and the couple q a²/2 = N e0 of that push. The first overhang of a
+/// girder has its root behind its tip.
 inline std::vector<Action> bow_of_overhang(ChordRef first, ChordRef second, double root, double tip, const Vec3<>& q) {
   const bool rising = root < tip;
   const BowedChords c{std::move(first), std::move(second), rising ? root : tip, rising ? tip : root};

@@ -213,8 +213,8 @@ inline std::vector<Row> rows_of_unstable(const ImperfectCases& with) {
 /// The equivalent forces of EN 1993-1-1:2005 5.3.3 in every combination, solved on the factorisation that is there.
 /// N_Ed is the greatest push in both chords of a face together at any station, which is M_Ed/h where the girder bends.
 /// Bow, (5.12) and (5.13): q_d = N_Ed 8 (e0 + delta_q)/L², e0 = alpha_m L/500, m = 2 chords, L from hold to hold (twice
-/// an overhang), to both sides, alternating along the girder, as actions that hold each other, so that no support feels
-/// them. delta_q is the face's own deflection under q_d and the combination: with that of the unit bow, d, and of the
+/// an overhang), to both sides, alternating along the girder, as actions that hold each other: supports feel the couple
+/// N_Ed e0 of overhangs alone. delta_q is the face's own deflection under q_d and the combination: with that of the unit bow, d, and of the
 /// combination, both over L/500, the equation of q_d is linear and is solved, not iterated:
 ///   q_d = q(e0 = L/500) N_Ed (alpha_m + r)/(1 - N_Ed d).
 /// Kinks, (4): alpha_m N_Ed/100 at all splices at once, without the bow. Faces with less than a twentieth of the
