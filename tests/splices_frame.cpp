@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include <baywork/hand_check.hpp>
 #include <baywork/response.hpp>
 
 #include "support/by_hand.hpp"
@@ -158,6 +159,58 @@ TEST_CASE("nothing but the chords crosses a splice gap") {
   g.faces.top = open(brace_bar());
   g.faces.top = g.faces.top.spanning(2);
   refused({0.1, 0.0}, "top face");
+}
+
+TEST_CASE("the panel across a splice bends its chords by V s/2") {
+  // 8 bays, load left of the splice at 2 m: V = P a/L = 8 kN * 1/4 beyond it. Four chords, s = 0.2 m: V/4 * s/2 = 50 Nm
+  // at each end, one way and the other; with stiff end frames also end by end. The girder's moment is 4 kNm there: its
+  // own part in a chord, M Io/I = 4000 * 3.35e-7/(4 * 8.69e-4 * 0.25^2) = 6.2 Nm, is on both ends alike and drops out.
+  BoxGirder g = box(stiff_bar());
+  g.diaphragms = diaphragms_at({0, 4, 8}, stiff_bar());
+  const Analysis a{with_splice_gaps(g.girder(), {0.2, 0.0})};
+  const Response r =
+      a.solve({point_load(ChordOf::bottom_left, 1.0, 4.0_kN), point_load(ChordOf::bottom_right, 1.0, 4.0_kN)});
+  for (std::size_t c = 0; c < 4; ++c) {
+    const double left = r.member(r.model().chord_member(4, c)).forces(fraction{0}).My,
+                 right = r.member(r.model().chord_member(5, c)).forces(fraction{1}, CutSide::before).My;
+    CHECK(close((left - right) / 2, -50.0, 0.02));
+    CHECK(close(std::abs(left), 50.0, 0.2));
+    CHECK(close(std::abs(right), 50.0, 0.2));
+    CHECK(left * right < 0);
+  }
+  int rows = 0;
+  const auto check = [&](const Response& of, double up, double side) {
+    for (const HandCheck& row : hand_checks(of).rows) {
+      if (row.quantity.find("across a splice") == std::string::npos) continue;
+      ++rows;
+      INFO(row.quantity << ": " << row.numbers << " = " << row.closed_form << ", solver " << row.solver << ", "
+                        << row.reason);
+      CHECK(row.valid);
+      CHECK(row.agrees());
+      const double hand = row.quantity.find("up") != std::string::npos ? up : side;
+      CHECK(std::abs(row.solver - hand) < 1e-6 * (std::abs(hand) + 1));
+    }
+  };
+  check(r, -50.0, 0.0);
+  // wind along y as well, and a pin off the middle: V s is statics whatever the joint does; 0.6 kN/m over 4 m sideways
+  // has no shear at mid-span; 300 N at 1 m there: V = 75 N, 75/4 * 0.2/2 = 1.875 Nm
+  g.modules.connector = coupler();
+  const Analysis pinned{with_splice_gaps(g.girder(), {0.2, 0.03})};
+  check(pinned.solve({point_load(ChordOf::bottom_left, 1.0, Vec3<>{0, -300, -8000})}), -50.0, -1.875);
+  CHECK(rows == 4);
+  // on three hoists V is the frame's own
+  g.supports = hung_at({0.0, 3.0, 4.0});
+  const Analysis three{with_splice_gaps(g.girder(), {0.2, 0.03})};
+  const Response continuous =
+      three.solve({point_load(ChordOf::bottom_left, 1.0, 4.0_kN), point_load(ChordOf::bottom_right, 1.0, 4.0_kN)});
+  double cut = 0;
+  for (const CutForces& f : continuous.splice(5)) cut += f.Vz;
+  CHECK(std::abs(cut) > 1000.0);
+  check(continuous, -cut / 4 * 0.1, 0.0);
+  // without a gap there is no such panel, and no row
+  const Analysis none{g};
+  for (const HandCheck& row : hand_checks(none.solve({self_weight()})).rows)
+    CHECK(row.quantity.find("across") == std::string::npos);
 }
 
 TEST_CASE("slack kinks the girder at joints that pull") {

@@ -13,6 +13,7 @@
 #include <baywork/hand_check/deflection_rows.hpp>
 #include <baywork/hand_check/face_rows.hpp>
 #include <baywork/hand_check/row.hpp>
+#include <baywork/hand_check/splice_panel.hpp>
 #include <baywork/hand_check/statics_rows.hpp>
 #include <baywork/hand_check/twist_rows.hpp>
 
@@ -44,7 +45,7 @@ inline void add_basis(HandChecks& out, std::string quantity, const char* unit, c
 }
 }  // namespace detail
 
-/// Sums, reactions, deflections, the largest chord force, each face's diagonal or portal moments, and twist. What no
+/// Sums, reactions, deflections, the largest chord force, each face's diagonal or portal moments, chords across splices, and twist. What no
 /// closed form covers has a row that says why.
 inline HandChecks hand_checks(const Response& r) {
   const HandModel h(r);
@@ -66,6 +67,7 @@ inline HandChecks hand_checks(const Response& r) {
   for (const PlaneBeam* p : {&h.vertical, &h.horizontal}) detail::add_deflections(r, h, *p, out.rows);
   detail::add_chord_force(r, h, out.rows);
   detail::add_faces(r, h, out.rows);
+  detail::add_splice_panels(r, h, out.rows);
   detail::add_twist(r, h, out.rows);
   return out;
 }

@@ -69,8 +69,9 @@ class HoistStudy {
 
   const std::vector<Hoist>& hoists() const noexcept { return hoists_; }
   /// The first one is all level.
-  const std::vector<HoistCase>& cases() const noexcept { return cases_; }
-  double total() const noexcept { return total_; }  ///< load downwards [N]
+  const std::vector<HoistCase>& cases() const& noexcept { return cases_; }
+  const std::vector<HoistCase>& cases() const&& = delete;  // of a temporary study they would be gone
+  double total() const noexcept { return total_; }         ///< load downwards [N]
 
   /// Change of line i's pull per metre by which line j's end rises [N/m].
   double stiffness(std::size_t i, std::size_t j) const { return C_[i][j]; }
