@@ -206,7 +206,12 @@ TEST_CASE("the panel across a splice bends its chords by V s/2") {
   double cut = 0;
   for (const CutForces& f : continuous.splice(5)) cut += f.Vz;
   CHECK(std::abs(cut) > 1000.0);
-  check(continuous, -cut / 4 * 0.1, 0.0);
+  // sideways nothing acts but what one-sided guys and alternating diagonals bring about
+  double side = 0;
+  for (const HandCheck& row : hand_checks(continuous).rows)
+    if (row.quantity.find("across a splice, sideways") != std::string::npos) side = row.solver;
+  CHECK(std::abs(side) < 1e-3);
+  check(continuous, -cut / 4 * 0.1, side);
   // without a gap there is no such panel, and no row
   const Analysis none{g};
   for (const HandCheck& row : hand_checks(none.solve({self_weight()})).rows)
