@@ -9,6 +9,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/random.hpp"
 #include "support/tubes.hpp"
 
 using namespace baywork;
@@ -214,6 +215,34 @@ TEST_CASE("a moment turned about a tube's axis is the same moment") {
     return beam_column(r, b, f, Softening::none).utilisation;
   };
   for (const double angle : {0.3, pi / 4, 1.2, pi / 2}) CHECK(close(u(angle), u(0.0), 1e-12));
+}
+
+TEST_CASE("every check rises with every force: what bounds of the search rest on") {
+  const TubeStrength r = tube();
+  const BarStrength b = bar_strength(r, 0.9, 0.9, true);
+  const SafetyFactors k;
+  const verify::detail::AllowableMember member{&r, b, k, 0.9, true};
+  Random random(20);
+  for (int i = 0; i < 4000; ++i) {
+    const double sign = i % 2 == 0 ? 1.0 : -1.0;
+    const SectionForces small{sign * random.in(0, 60) * kN, random.in(0, 20) * kN, random.in(0, 20) * kN,
+                              random.in(0, 1) * kNm,        random.in(0, 1) * kNm, random.in(0, 1) * kNm};
+    const auto up = [&](double v) { return v * random.in(1, 1.5); };
+    const SectionForces large{up(small.N), up(small.Vy), up(small.Vz), up(small.T), up(small.My), up(small.Mz)};
+    verify::detail::Place at;
+    at.softening = static_cast<Softening>(i % 3);
+    for (const verify::Check c : verify::detail::AllowableMember::section_checks) {
+      CHECK(member.check(c, large, at).utilisation >= member.check(c, small, at).utilisation);
+      CHECK(member.most(c, large, at, magnitude(small.N)) >= member.check(c, small, at).utilisation);
+    }
+    // and nowhere is a bar stronger beside a weld than clear of it, nor with longer softened metal
+    verify::detail::Place clear, longer;
+    longer.softening = Softening::beyond_width;
+    for (const verify::Check c : verify::detail::AllowableMember::section_checks) {
+      CHECK(member.check(c, small, clear).utilisation <= member.check(c, small, at).utilisation);
+      CHECK(member.check(c, small, at).utilisation <= member.check(c, small, longer).utilisation);
+    }
+  }
 }
 
 TEST_CASE("what is not covered says so; what welds do not soften is not softened") {

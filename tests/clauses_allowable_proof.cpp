@@ -218,6 +218,9 @@ TEST_CASE("sets and resistances of different methods are refused, joints as well
   terms = {};
   terms.set = asce7::allowable_stress();
   CHECK(has(refused([&] { (void)rating::Rater(a, terms); }), "its loads are unfactored"));
+  terms = {};
+  terms.nature = Nature::accidental;  // EN 1990's ultimate set leaves accidents out: such a load would never be limited
+  CHECK(has(refused([&] { (void)rating::Rater(a, terms); }), "its nature is accidental"));
   verify::Basis joints;
   joints.joints.checked = true;
   CHECK(has(refused([&] { (void)verify::allowable_stress(cases, asce7::allowable_stress(), joints); }),

@@ -39,6 +39,10 @@ struct Terms {
 inline void validate(const Terms& t) {
   require::positive(t.most, "allowable load", "the greatest load factor");
   verify::require_method(t.set, t.standards);
+  if (!(t.set.factor(t.nature, true) > 0.0))
+    fail<BadDescription>("allowable load",
+                         std::string("its nature is ") + name(t.nature) + ", which " + t.set.name + " leaves out",
+                         "a nature with a factor above zero is accepted");
   if (t.basis.joints.checked)
     fail<BadDescription>("allowable load", "joints are to be checked",
                          "bars alone are rated: prove the joints at the load found, with verify::by_material");
