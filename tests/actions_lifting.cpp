@@ -106,18 +106,21 @@ TEST_CASE("notional loads: the share of the vertical total, level, at the height
     CHECK(cases[i].nature == Nature::notional);
     CHECK(length(total(a, cases[i]) - 0.05 * V * directions[i]) < 1e-10 * V);
   }
-  // "where it acts": V and H = 0.05 V have one line of action, so the moment of H about x is 0.05 times that of the
-  // same forces put along y. By hand for one point load of 3000 N on the bottom left chord of a girder held at its
-  // lower chords, 150 N towards +y: no vertical reactions but those of its height above the supports, which is none.
-  const Response r = a.solve(notional_loads(
-      a.girder(), {LoadCase{"point", Nature::imposed, {point_load(ChordOf::bottom_left, 2.0, 3000.0)}, {}}}, 0.05)[0]);
-  double side = 0, up = 0;
+  // by hand: 3000 N on the top left chord, 0.6 m above the supports on the lower chords, 0.5 m apart: 150 N towards +y
+  // are held by as much sideways, and turn the girder by 150 · 0.6 = 90 Nm about its axis, which a pair of 90/0.5 = 180
+  // N up on the left (y = +0.25) and down on the right holds, shared by the two ends
+  const LoadCase point{"point", Nature::imposed, {point_load(ChordOf::top_left, 2.0, 3000.0)}, {}};
+  const Response r = a.solve(notional_loads(a.girder(), {point}, 0.05)[0]);
+  double side = 0, left = 0, right = 0;
   for (const Response::SupportReaction& s : r.reactions()) {
+    const Vec3<> at =
+        a.girder().joint(static_cast<std::size_t>(s.address.station), static_cast<std::size_t>(s.address.chord));
     side += s.force.y;
-    up += std::abs(s.force.z);
+    (at.y > 0.0 ? left : right) += s.force.z;
   }
   CHECK(close(side, -150.0, 1e-9));
-  CHECK(up < 150.0);  // twist alone, held by the two lower chords
+  CHECK(close(left, 180.0, 1e-9));
+  CHECK(close(right, -180.0, 1e-9));
   // uplift lessens them, a sideways pull has no share
   const std::vector<LoadCase> uplift = notional_loads(
       a.girder(),

@@ -9,6 +9,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/random.hpp"
 #include "support/tubes.hpp"
 
 using namespace baywork;
@@ -178,6 +179,31 @@ TEST_CASE("strengths with a length: E.2, G.4, H.2.1, by hand") {
   CHECK(close(b.torsion[1].available(k), 0.7098725 * kNm, 1e-6));
 }
 
+TEST_CASE("welds along the bar: strengths mixed by the area they affect, D.2-2, D.2-4, E.2-2, G.1-2, H.2-4") {
+  // one seam, 1 in to both sides of it: 2 · 25.4 · 5 = 254 mm² of A = pi 5 · 55.3 = 868.6504 mm²: share 0.2924076
+  const SafetyFactors k;
+  const TubeStrength r = tube_strength(bar().section, metal(), k, 254 * mm * mm);
+  CHECK(close(r.share, 0.2924076, 1e-6));
+  // rupture 38 - 0.2924076 · 14 = 33.906294 ksi, /1.95 = 17.38784; yielding 35 - 0.2924076 · 20 = 29.151848, /1.65
+  // = 17.66779
+  CHECK(close(r.tension[0].available(k), 99.20462 * kN * 33.906294 / 38, 1e-6));
+  CHECK(close(r.tension[1].available(k), 62.65555 * kN, 1e-6));  // rupture at a weld across it as before
+  CHECK(close(r.compression[0].available(k), 107.9859 * kN * 29.151848 / 35, 1e-6));
+  CHECK(r.bending[0].available(k) == r.bending[1].available(k));
+  const BarStrength b = bar_strength(r, 1.0, 0.5, false);
+  // E.2-2 with 74.22628 and 37.19872 kN: 74.22628 - 0.2924076 · 37.02756 = 63.39914
+  CHECK(close(b.column.available(k), 63.39914 * kN, 1e-6));
+  CHECK(close(bar_strength(r, 1.0, 0.5, true).column.available(k), 37.19872 * kN, 1e-6));
+  // shear: rupture 0.6 · 33.906294/1.95 = 10.43271 < yielding (21 - 0.2924076 · 12)/1.65 = 10.60067
+  CHECK(close(b.shear[0].available(k), 29.76139 * kN * 33.906294 / 38, 1e-6));
+  CHECK(close(b.torsion[0].available(k), 1.521675 * kNm * 33.906294 / 38, 1e-6));
+  CHECK(close(b.shear[1].available(k), 13.88390 * kN, 1e-6));
+  // affected all round: as beside welds
+  const TubeStrength all = tube_strength(bar().section, metal(), k, 1.0);
+  CHECK(all.share == 1.0);
+  CHECK(close(all.tension[0].available(k), 46.27967 * kN, 1e-6));
+}
+
 TEST_CASE("clauses as rows: D.2, E.2, E.3, F.2, G.4, H.1, H.2.1, H.3.2") {
   const TubeStrength r = tube();
   const BarStrength b = bar_strength(r, 1.0, 1.0, false);
@@ -214,6 +240,34 @@ TEST_CASE("a moment turned about a tube's axis is the same moment") {
     return beam_column(r, b, f, Softening::none).utilisation;
   };
   for (const double angle : {0.3, pi / 4, 1.2, pi / 2}) CHECK(close(u(angle), u(0.0), 1e-12));
+}
+
+TEST_CASE("every check rises with every force: what bounds of the search rest on") {
+  const TubeStrength r = tube();
+  const BarStrength b = bar_strength(r, 0.9, 0.9, true);
+  const SafetyFactors k;
+  const verify::detail::AllowableMember member{&r, b, k, 0.9, true};
+  Random random(20);
+  for (int i = 0; i < 4000; ++i) {
+    const double sign = i % 2 == 0 ? 1.0 : -1.0;
+    const SectionForces small{sign * random.in(0, 60) * kN, random.in(0, 20) * kN, random.in(0, 20) * kN,
+                              random.in(0, 1) * kNm,        random.in(0, 1) * kNm, random.in(0, 1) * kNm};
+    const auto up = [&](double v) { return v * random.in(1, 1.5); };
+    const SectionForces large{up(small.N), up(small.Vy), up(small.Vz), up(small.T), up(small.My), up(small.Mz)};
+    verify::detail::Place at;
+    at.softening = static_cast<Softening>(i % 3);
+    for (const verify::Check c : verify::detail::AllowableMember::section_checks) {
+      CHECK(member.check(c, large, at).utilisation >= member.check(c, small, at).utilisation);
+      CHECK(member.most(c, large, at, magnitude(small.N)) >= member.check(c, small, at).utilisation);
+    }
+    // and nowhere is a bar stronger beside a weld than clear of it, nor with longer softened metal
+    verify::detail::Place clear, longer;
+    longer.softening = Softening::beyond_width;
+    for (const verify::Check c : verify::detail::AllowableMember::section_checks) {
+      CHECK(member.check(c, small, clear).utilisation <= member.check(c, small, at).utilisation);
+      CHECK(member.check(c, small, at).utilisation <= member.check(c, small, longer).utilisation);
+    }
+  }
 }
 
 TEST_CASE("what is not covered says so; what welds do not soften is not softened") {

@@ -218,6 +218,9 @@ TEST_CASE("sets and resistances of different methods are refused, joints as well
   terms = {};
   terms.set = asce7::allowable_stress();
   CHECK(has(refused([&] { (void)rating::Rater(a, terms); }), "its loads are unfactored"));
+  terms = {};
+  terms.nature = Nature::accidental;  // EN 1990's ultimate set leaves accidents out: such a load would never be limited
+  CHECK(has(refused([&] { (void)rating::Rater(a, terms); }), "its nature is accidental"));
   verify::Basis joints;
   joints.joints.checked = true;
   CHECK(has(refused([&] { (void)verify::allowable_stress(cases, asce7::allowable_stress(), joints); }),
@@ -255,6 +258,25 @@ TEST_CASE("the hand calculation beside a table, by this route") {
   CHECK(close(rating::hand_capacity(a, basis, verify::Standards::allowable_stress).M, M, 1e-6));
   basis.use = 0.9;
   CHECK(close(rating::hand_capacity(a, basis, verify::Standards::allowable_stress).M, 0.9 * M, 1e-6));
+}
+
+TEST_CASE("a bar says that it is welded along, and its allowable stresses fall; wear keeps the welds") {
+  // one line that holds 20 mm of a 60.3 x 5 tube, 1 in to both sides: (20 + 50.8) · 5 = 354 mm²
+  const Bar railed = chord().welded_along({1, 20.0_mm});
+  CHECK(close(allowable::affected_along(railed), 354e-6, 1e-12));
+  CHECK(allowable::affected_along(chord()) == 0.0);
+  CHECK(worn(railed, 0.1).along.lines == 1);
+  const auto greatest = [](const Bar& diagonal) {
+    const Face side = braced(alternating, diagonal, cross());
+    BoxGirder g = box();
+    g.faces.left = g.faces.right = side;
+    const Analysis a{g};
+    double most = 0;
+    for (const Row& r : verify::allowable_stress(a.solve(loads()), asce7::allowable_stress()).rows())
+      if (r.address.role == Role::diagonal && r.check == Check::buckling) most = larger(most, r.utilisation);
+    return most;
+  };
+  CHECK(greatest(brace().welded_along({1, 0.0})) > 1.05 * greatest(brace()));
 }
 
 TEST_CASE("the head of a load table names the route, its factors and its confidence") {

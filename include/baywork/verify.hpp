@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-// verify: is it safe? Clause-by-clause rows of EN 1999-1-1 and EN 1993-1-1 over all combinations.
+// verify: is it safe? Clause-by-clause rows of EN 1999-1-1, EN 1993-1-1 or allowable stresses over all combinations.
 #pragma once
 
 #include <baywork/response.hpp>
 #include <baywork/verify/bolted.hpp>
+#include <baywork/verify/allowable_tube.hpp>
 #include <baywork/verify/built_up.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/en1999_buckling.hpp>

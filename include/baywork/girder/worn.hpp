@@ -36,6 +36,7 @@ inline Bar worn(const Bar& bar, double loss) {
                                         corners_of_radii(larger(0.0, radius - off), s.inner_radius)},
               metal);
   }
+  out.along = bar.along;
   out.section.designation += " (worn from " + s.designation + ")";
   return out;
 }

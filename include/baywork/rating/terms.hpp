@@ -42,6 +42,10 @@ inline void validate(const Terms& t) {
     fail<BadDescription>("allowable load", "the girder as a whole is to be checked for stability",
                          "bars alone are rated: prove the stability at the load found, with verify::by_material");
   verify::require_method(t.set, t.standards);
+  if (!(t.set.factor(t.nature, true) > 0.0))
+    fail<BadDescription>("allowable load",
+                         std::string("its nature is ") + name(t.nature) + ", which " + t.set.name + " leaves out",
+                         "a nature with a factor above zero is accepted");
   if (t.basis.joints.checked)
     fail<BadDescription>("allowable load", "joints are to be checked",
                          "bars alone are rated: prove the joints at the load found, with verify::by_material");

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include <baywork/core/text.hpp>
+#include <baywork/girder/bar.hpp>
 #include <baywork/section/section_data.hpp>
 #include <baywork/verify/allowable_buckling.hpp>
 #include <baywork/verify/clause_row.hpp>
@@ -60,19 +61,31 @@ inline Strength lesser(const Strength& a, const Strength& b) {
 
 /// Strengths of a section, clear of welds and beside them. In tension a weld across the bar leaves yielding as it is
 /// (D.2-1), rupture counts (D.2-4). Softened metal that is longer than the tube is wide is read as that of welds along
-/// the bar, which lowers yielding, too (D.2-2; safe side). In bending both are lowered (safe side).
+/// the bar, which lowers yielding, too (D.2-2; safe side). In bending both are lowered (safe side). Welds along the bar
+/// affect a share of its area: strengths clear of welds across it are mixed by that share (D.2-2, D.2-4, E.2-2, G.1-2,
+/// H.2-4); bending counts as affected all round, since the share may lie farthest from the axis (safe side).
 struct TubeStrength {
   const char* outside = "";  ///< why it is not covered
   bool softened_by_welds = false;
+  double share = 0;  ///< A_wz / A of welds along the bar
   double diameter = 0, area = 0, radius = 0, wall = 0, gyration = 0, torsion_modulus = 0;
   Metal metal{};
   BucklingConstants parent{}, welded{};
   std::array<Strength, 3> tension{};      ///< by en1999::Softening
   std::array<Strength, 2> compression{};  ///< of a short bar: clear of welds, beside them
   std::array<Strength, 2> bending{};
+
+  double mixed(double of_parent, double of_welded) const { return of_parent + share * (of_welded - of_parent); }
 };
 
-inline TubeStrength tube_strength(const SectionData<double>& s, const Metal& m, const SafetyFactors& k = {}) {
+/// Area that welds along a bar affect: each line its own width and 1 in to both sides [m²].
+inline double affected_along(const Bar& bar) {
+  return bar.along.lines * (bar.along.width + 2.0 * weld_extent) * bar.section.wall;
+}
+
+/// `affected_along`: area that welds along the bar affect [m²].
+inline TubeStrength tube_strength(const SectionData<double>& s, const Metal& m, const SafetyFactors& k = {},
+                                  double affected_along = 0) {
   TubeStrength r;
   if (s.kind != ShapeKind::round_tube) {
     r.outside = "not a round tube: allowable stresses are given for round tubes alone";
@@ -91,21 +104,24 @@ inline TubeStrength tube_strength(const SectionData<double>& s, const Metal& m, 
   }
   r.metal = m;
   r.softened_by_welds = m.F_tyw < m.F_ty || m.F_tuw < m.F_tu;
+  r.share = r.softened_by_welds ? smaller(1.0, affected_along / s.area) : 0.0;
   r.parent = buckling_constants(m.F_ty, 0.6 * m.F_ty, m.aged);
   r.welded = buckling_constants(m.F_tyw, 0.6 * m.F_tyw, false);
   // D.2
-  const Strength yielding{m.F_ty * s.area, k.yielding}, welded_yielding{m.F_tyw * s.area, k.yielding};
-  const Strength welded_rupture{m.F_tuw * s.area, k.rupture};
-  r.tension = {lesser(yielding, {m.F_tu * s.area, k.rupture}), lesser(yielding, welded_rupture),
+  const Strength yielding{r.mixed(m.F_ty, m.F_tyw) * s.area, k.yielding};
+  const Strength welded_yielding{m.F_tyw * s.area, k.yielding}, welded_rupture{m.F_tuw * s.area, k.rupture};
+  r.tension = {lesser(yielding, {r.mixed(m.F_tu, m.F_tuw) * s.area, k.rupture}), lesser(yielding, welded_rupture),
                lesser(welded_yielding, welded_rupture)};
   // E.3 and F.2, F.3: Z F_ty, 1.5 S F_cy, Z F_tu, S F_b; a tube has Z < 1.5 S
   const auto bending = [&](double F_y, double F_u, const BucklingConstants& c) {
     const double M_y = smaller(s.Wpl_y, 1.5 * s.Wel_y) * F_y, M_b = s.Wel_y * wall_bending_stress(c, slenderness);
     return lesser({smaller(M_y, M_b), k.yielding}, {s.Wpl_y * F_u, k.rupture});
   };
-  r.compression = {Strength{wall_compression_stress(r.parent, m.F_ty, slenderness) * s.area, k.yielding},
-                   Strength{wall_compression_stress(r.welded, m.F_tyw, slenderness) * s.area, k.yielding}};
-  r.bending = {bending(m.F_ty, m.F_tu, r.parent), bending(m.F_tyw, m.F_tuw, r.welded)};
+  const double F_c = wall_compression_stress(r.parent, m.F_ty, slenderness);
+  const double F_cw = wall_compression_stress(r.welded, m.F_tyw, slenderness);
+  r.compression = {Strength{r.mixed(F_c, F_cw) * s.area, k.yielding}, Strength{F_cw * s.area, k.yielding}};
+  r.bending[1] = bending(m.F_tyw, m.F_tuw, r.welded);
+  r.bending[0] = r.share > 0.0 ? r.bending[1] : bending(m.F_ty, m.F_tu, r.parent);
   return r;
 }
 
@@ -133,21 +149,21 @@ inline BarStrength bar_strength(const TubeStrength& r, double buckling_length, d
   b.lambda = buckling_length / r.gyration;
   const double euler = pi_v<double> / b.lambda;
   b.P_e = b.lambda > 0.0 ? euler * euler * modulus * r.area : std::numeric_limits<double>::infinity();
+  const Metal& m = r.metal;
+  const double F_welded = column_stress(r.welded, m.F_tyw, b.lambda);
   const bool welded = weld_inside && r.softened_by_welds;
-  b.column = {
-      (welded ? column_stress(r.welded, r.metal.F_tyw, b.lambda) : column_stress(r.parent, r.metal.F_ty, b.lambda)) *
-          r.area,
-      k.yielding};
+  b.column = {(welded ? F_welded : r.mixed(column_stress(r.parent, m.F_ty, b.lambda), F_welded)) * r.area, k.yielding};
   const double lambda = shear_slenderness(r.radius, r.wall, length);
-  const auto of = [&](double F_ty, double F_tu, const BucklingConstants& c, std::size_t i) {
-    // G.4: A/2; H.2.1: J/R
-    b.shear[i] = lesser({tube_shear_stress(c, 0.6 * F_ty, lambda) * r.area / 2.0, k.yielding},
-                        {0.6 * F_tu * r.area / 2.0, k.rupture});
-    b.torsion[i] = lesser({tube_torsion_stress(c, 0.6 * F_ty, lambda) * r.torsion_modulus, k.yielding},
-                          {0.6 * F_tu * r.torsion_modulus, k.rupture});
+  // G.4: A/2; H.2.1: J/R
+  const auto of = [&](auto stress, double size) {
+    const double F_s = stress(r.parent, 0.6 * m.F_ty, lambda), F_sw = stress(r.welded, 0.6 * m.F_tyw, lambda);
+    const auto strength = [&](double yielding, double rupture) {
+      return lesser({yielding * size, k.yielding}, {0.6 * rupture * size, k.rupture});
+    };
+    return std::array<Strength, 2>{strength(r.mixed(F_s, F_sw), r.mixed(m.F_tu, m.F_tuw)), strength(F_sw, m.F_tuw)};
   };
-  of(r.metal.F_ty, r.metal.F_tu, r.parent, 0);
-  of(r.metal.F_tyw, r.metal.F_tuw, r.welded, 1);
+  b.shear = of(tube_shear_stress, r.area / 2.0);
+  b.torsion = of(tube_torsion_stress, r.torsion_modulus);
   return b;
 }
 

@@ -221,9 +221,10 @@ class MemberDesign {
       else if (is_aluminium && bar.material.buckling_class == material::BucklingClass::none)
         outside_[i] = {"its alloy has no buckling class"};
       else if (which == Standards::allowable_stress)
-        outside_[i] = {(allowable_[i] = allowable::tube_strength(
-                            bar.section, allowable::metal_of(bar.material, bar.section.wall), basis_.allowable))
-                           .outside};
+        outside_[i] = {
+            (allowable_[i] = allowable::tube_strength(bar.section, allowable::metal_of(bar.material, bar.section.wall),
+                                                      basis_.allowable, allowable::affected_along(bar)))
+                .outside};
       else if (is_aluminium)
         outside_[i] =
             outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar),
