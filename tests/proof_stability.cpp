@@ -111,23 +111,27 @@ double recomputed(const Row& r) {
 }  // namespace
 
 TEST_CASE("a flat steel ladder as a strut: pair row and built-up rows by hand") {
-  // Chords 60.3 x 4: A 707.4867 mm2, I 281729.1 mm4; cross members 48.3 x 4: I 137675.8 mm4. S355 H hot finished, curve a
-  // (alpha 0.21). a = h = 0.5 m, L = 6 m. S_v with the chords' share 1/(2 pi² E I/a²), and shear of the bars:
-  // 1/S = a²/(2 pi² E I) + a h/(12 E I_b) + 1/(2 G Av) + a/(h G Av_b).
+  // Chords 60.3 x 4: A 707.4867 mm2, I 281729.1 mm4; cross members 48.3 x 4: I 137675.8 mm4. S355 H hot finished, curve
+  // a (alpha 0.21). a = h = 0.5 m, L = 6 m. S_v with the chords' share 1/(2 pi² E I/a²), and shear of the bars: 1/S =
+  // a²/(2 pi² E I) + a h/(12 E I_b) + 1/(2 G Av) + a/(h G Av_b).
   const Analysis analysis{flat_ladder(material::s355h())};
-  const double E = 210e9, G = 81e9, A = 707.4867e-6, I_ch = 281729.15e-12, I_b = 137675.75e-12, a = 0.5, h = 0.5, L = 6.0;
+  const double E = 210e9, G = 81e9, A = 707.4867e-6, I_ch = 281729.15e-12, I_b = 137675.75e-12, a = 0.5, h = 0.5,
+               L = 6.0;
   const double Av = analysis.model().bars[0].section.shear_y, Av_b = analysis.model().bars[1].section.shear_y;
-  const double S = 1 / (a * a / (2 * pi * pi * E * I_ch) + a * h / (12 * E * I_b) + 1 / (2 * G * Av) + a / (h * G * Av_b));
+  const double S =
+      1 / (a * a / (2 * pi * pi * E * I_ch) + a * h / (12 * E * I_b) + 1 / (2 * G * Av) + a / (h * G * Av_b));
   const double P = pi * pi * E * A * h * h / 2 / (L * L);
   const double N_cr = P / (1 + P / S) + pi * pi * 2 * E * I_ch / (L * L);
   const double N_Rd = 2 * A * 355e6, lambda = std::sqrt(N_Rd / N_cr);
-  const double phi = 0.5 * (1 + 0.21 * (lambda - 0.2) + lambda * lambda), chi = 1 / (phi + std::sqrt(phi * phi - lambda * lambda));
+  const double phi = 0.5 * (1 + 0.21 * (lambda - 0.2) + lambda * lambda),
+               chi = 1 / (phi + std::sqrt(phi * phi - lambda * lambda));
 
   const double N = 60e3;
   const Proof p = verify::by_material(analysis.solve(pushed(L, N, 10e3)), basis());
   const Row* pair = row_of(p, Check::chord_pair, "web");
   REQUIRE(pair != nullptr);
-  // of the couple 10 kN h/2 the chords' own bending takes 2 I_ch of 0.5 h² A + 2 I_ch, the rest is the pair's difference
+  // of the couple 10 kN h/2 the chords' own bending takes 2 I_ch of 0.5 h² A + 2 I_ch, the rest is the pair's
+  // difference
   const double dN = number_of(*pair, "dN_Ed");
   CHECK(dN == Approx(10e3 * 0.5 * h * h * A / (0.5 * h * h * A + 2 * I_ch)).epsilon(1e-3));
   CHECK(number_of(*pair, "S_v") == Approx(S).epsilon(1e-6));
@@ -138,9 +142,11 @@ TEST_CASE("a flat steel ladder as a strut: pair row and built-up rows by hand") 
 
   // EN 1993-1-1 6.4.1: I_eff = 0.5 h0² A + 2 I_ch (lambda = L/i0 = 24, mu = 1), e0 = 12 mm, M_I = dN h0/2
   const double I_eff = 0.5 * h * h * A + 2 * I_ch, N_cr_v = pi * pi * E * I_eff / (L * L);
-  const double M = (N * 0.012 + dN * h / 2) / (1 - N / N_cr_v - N / S), N_ch = N / 2 + M * h * A / (2 * I_eff), V = pi * M / L;
+  const double M = (N * 0.012 + dN * h / 2) / (1 - N / N_cr_v - N / S), N_ch = N / 2 + M * h * A / (2 * I_eff),
+               V = pi * M / L;
   const auto chi_of_chord = [&](double length) {
-    const double l = std::sqrt(A * 355e6 * length * length / (pi * pi * E * I_ch)), f = 0.5 * (1 + 0.21 * (l - 0.2) + l * l);
+    const double l = std::sqrt(A * 355e6 * length * length / (pi * pi * E * I_ch)),
+                 f = 0.5 * (1 + 0.21 * (l - 0.2) + l * l);
     return 1 / (f + std::sqrt(f * f - l * l));
   };
   double found = 0;
@@ -170,8 +176,8 @@ TEST_CASE("a flat steel ladder as a strut: pair row and built-up rows by hand") 
 }
 
 TEST_CASE("aluminium takes the curve and the welds of EN 1999-1-1 with the same critical load") {
-  // EN AW-6082 T6, class A (alpha 0.20, lambda_0 0.10), fo 250 N/mm2; cross members' footprint 48.3 + 2 · 20 mm exceeds the
-  // chord's diameter: omega_0 = 125/250 (EN 1999-1-1 Tables 3.2b and 6.6, 6.2.9.3, values from memory)
+  // EN AW-6082 T6, class A (alpha 0.20, lambda_0 0.10), fo 250 N/mm2; cross members' footprint 48.3 + 2 · 20 mm exceeds
+  // the chord's diameter: omega_0 = 125/250 (EN 1999-1-1 Tables 3.2b and 6.6, 6.2.9.3, values from memory)
   const Analysis analysis{flat_ladder(material::en_aw_6082_t6())};
   const double N = 10e3;
   const Proof p = verify::by_material(analysis.solve(pushed(6.0, N)), basis());
@@ -291,8 +297,8 @@ TEST_CASE("forces of first order hold up to a tenth of the critical load, bows u
   const double N_cr = number_of(*row_of(little, Check::chord_pair, "web"), "N_cr");
   const auto reasons = [&](double part, bool bows) {
     const Proof p = verify::by_material(analysis.solve(pushed(6.0, part * N_cr)), basis(bows));
-    return std::string(outside_says(p, "more than a tenth") ? "tenth" : "") + (outside_says(p, "more than a third") ? "third" : "") +
-           (outside_says(p, "without end") ? "endless" : "");
+    return std::string(outside_says(p, "more than a tenth") ? "tenth" : "") +
+           (outside_says(p, "more than a third") ? "third" : "") + (outside_says(p, "without end") ? "endless" : "");
   };
   CHECK(reasons(0.099, false).empty());
   CHECK(reasons(0.101, false) == "tenth");
@@ -305,7 +311,8 @@ TEST_CASE("forces of first order hold up to a tenth of the critical load, bows u
 TEST_CASE("what is taken for granted and what is not covered follows what is asked for") {
   const Analysis analysis{box(material::s355h())};
   const Response r = analysis.solve(hung(1e3));
-  const Proof without = verify::by_material(r), with = verify::by_material(r, basis()), bows = verify::by_material(r, basis(true));
+  const Proof without = verify::by_material(r), with = verify::by_material(r, basis()),
+              bows = verify::by_material(r, basis(true));
   CHECK(any(without.not_covered(), "Stability of the girder as a whole"));
   CHECK(stability_rows(without).empty());
   CHECK_FALSE(any(with.not_covered(), "Stability of the girder as a whole"));

@@ -99,12 +99,14 @@ TEST_CASE("bows and kinks as actions hold each other") {
   CHECK(bow.spread == Approx(480.0));  // q L
   CHECK(std::abs(bow.force) < 1e-9);
   CHECK(std::abs(bow.moment) < 1e-9);
-  const Sum kink = sum_of(analysis.solve(kink_at({ChordOf::top_left, ChordOf::top_right, 2.5, 4.0}, 3.0, {0, 900.0, 0})));
+  const Sum kink =
+      sum_of(analysis.solve(kink_at({ChordOf::top_left, ChordOf::top_right, 2.5, 4.0}, 3.0, {0, 900.0, 0})));
   CHECK(std::abs(kink.force) < 1e-9);
   CHECK(std::abs(kink.moment) < 1e-9);
   // overhangs of 2 m: q a on, q a back at the tip; the couple q a²/2 = 240 Nm is that of the push at a tip e0 aside
   for (const bool first : {true, false}) {
-    const Sum over = sum_of(analysis.solve(bow_of_overhang(ChordOf::top_left, ChordOf::top_right, first ? 2.0 : 4.0, first ? 0.0 : 6.0, q)));
+    const Sum over = sum_of(analysis.solve(
+        bow_of_overhang(ChordOf::top_left, ChordOf::top_right, first ? 2.0 : 4.0, first ? 0.0 : 6.0, q)));
     CHECK(over.spread == Approx(240.0));
     CHECK(std::abs(over.force) < 1e-9);
     CHECK(over.moment == Approx(first ? 240.0 : -240.0));
@@ -118,8 +120,9 @@ TEST_CASE("q_d satisfies its own equation, and no support feels it") {
   // EN 1993-1-1 5.3.3 (5.13): q_d = N_Ed 8 (e0 + delta_q)/L², delta_q measured in the answer that q_d itself gives.
   // Under weight and wind: delta_q holds the wind's deflection, too.
   const Analysis analysis{box()};
-  const Cases cases = analysis.solve({LoadCase{"weight", Nature::permanent, {self_weight(), line_load({ChordOf::top_left, ChordOf::top_right}, 3e3)}},
-                                      LoadCase{"wind", Nature::wind, {wind_on(Side::left, 400.0)}}});
+  const Cases cases = analysis.solve(
+      {LoadCase{"weight", Nature::permanent, {self_weight(), line_load({ChordOf::top_left, ChordOf::top_right}, 3e3)}},
+       LoadCase{"wind", Nature::wind, {wind_on(Side::left, 400.0)}}});
   const verify::ImperfectCases all = verify::with_imperfections(cases, en1990::ultimate());
   CHECK(all.unstable.empty());
   for (const std::string& base : {std::string("1.35 weight"), std::string("1.35 weight + 1.5 wind")}) {
@@ -155,9 +158,9 @@ TEST_CASE("q_d satisfies its own equation, and no support feels it") {
 }
 
 TEST_CASE("a bowed strut beside a frame of second order") {
-  // The whole frame off by a parabola of e0 = alpha_m L/500 solved as (K + G) u = -G e, against the linear answer to q_d, up
-  // to a third of the critical load, where the method ends: deflection at mid-length, and at the first station inside,
-  // which goes with the shear and so with the panels' moments.
+  // The whole frame off by a parabola of e0 = alpha_m L/500 solved as (K + G) u = -G e, against the linear answer to
+  // q_d, up to a third of the critical load, where the method ends: deflection at mid-length, and at the first station
+  // inside, which goes with the shear and so with the panels' moments.
   const Analysis analysis{flat_ladder()};
   const GirderModel& model = analysis.model();
   const double L = 6.0, e0 = std::sqrt(0.75) * L / 500.0;
@@ -179,7 +182,9 @@ TEST_CASE("a bowed strut beside a frame of second order") {
     for (double& n : N) n *= part * N_cr;
     const Eigen::VectorXd u = in_plane.second_order(N, bow);
     const auto at = [&](std::size_t node) { return u[static_cast<Eigen::Index>(6 * node + 1)]; };
-    const auto exact = [&](std::size_t s) { return std::abs(0.5 * (at(model.chord_node(s, 0)) + at(model.chord_node(s, 1)))); };
+    const auto exact = [&](std::size_t s) {
+      return std::abs(0.5 * (at(model.chord_node(s, 0)) + at(model.chord_node(s, 1))));
+    };
 
     const Cases cases = analysis.solve(std::vector<LoadCase>{pushed(L, part * N_cr)});
     const verify::ImperfectCases all = verify::with_imperfections(cases, std::vector<Combination>{{"push", {1.0}}});
@@ -197,7 +202,8 @@ TEST_CASE("bows and kinks of every compressed pair join every combination") {
   BoxGirder girder = box();
   girder.modules = {.bays_each = 6};
   const Analysis analysis{girder};
-  const Cases cases = analysis.solve(std::vector<LoadCase>{{"weight", Nature::permanent, {line_load({ChordOf::top_left, ChordOf::top_right}, 3e3)}}});
+  const Cases cases = analysis.solve(
+      std::vector<LoadCase>{{"weight", Nature::permanent, {line_load({ChordOf::top_left, ChordOf::top_right}, 3e3)}}});
   const verify::ImperfectCases all = verify::with_imperfections(cases, en1990::ultimate());
   CHECK(all.combinations.size() == 2 * 5);  // as it is, bow and kinks of the top face to both sides
   // alpha_m N/100 at the splice, m = 2: 0.8660254 · N/100
@@ -213,7 +219,8 @@ TEST_CASE("bows and kinks of every compressed pair join every combination") {
   const verify::Proof plain = verify::by_material(cases, en1990::ultimate(), without);
   for (const verify::Row& r : plain.rows())
     for (const verify::Row& o : bowed.rows())
-      if (r.member != no_member && o.member == r.member && o.check == r.check) CHECK(o.utilisation >= r.utilisation * (1 - 1e-12));
+      if (r.member != no_member && o.member == r.member && o.check == r.check)
+        CHECK(o.utilisation >= r.utilisation * (1 - 1e-12));
   // a cambered girder has none made for it; asked for by name they are refused
   BoxGirder cambered = box();
   cambered.axis.camber = 0.05;

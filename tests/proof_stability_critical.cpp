@@ -11,7 +11,6 @@
 #include <Eigen/Eigenvalues>
 
 #include <baywork/verify.hpp>
-#include <baywork/verify/stability_eigenvalue.hpp>
 
 #include "support/dense_buckling.hpp"
 
@@ -114,14 +113,19 @@ TEST_CASE("flat ladders: a shear-soft column is on the safe side of the whole fr
       for (const double cross : {33.7_mm, 48.3_mm, 60.3_mm, 114.3_mm}) {
         const Face open_face = open(tube(cross, 4.0_mm));
         const Face braced_face = braced(single_direction, tube(cross / 2, 2.0_mm), tube(cross, 4.0_mm));
-        const Analysis a{LadderGirder{.bays = bays, .bay_length = 0.5, .depth = 0.5, .flat = true,
-                                      .chord = tube(60.3_mm, 4.0_mm), .web = diagonals ? braced_face : open_face,
+        const Analysis a{LadderGirder{.bays = bays,
+                                      .bay_length = 0.5,
+                                      .depth = 0.5,
+                                      .flat = true,
+                                      .chord = tube(60.3_mm, 4.0_mm),
+                                      .web = diagonals ? braced_face : open_face,
                                       .supports = simply_supported()}};
         const verify::PairColumn p = columns(a)[0];
         REQUIRE(p.outside[0] == '\0');
         const verify::PairAnswer found = verify::answer_of(p, a.girder().stations, false, 0.0, false);
         const double exact = DenseBuckling(in_plane_ladder(a), 2).critical_factor(flanges(a.model(), 0, 1, 0.0));
-        INFO("diagonals " << diagonals << ", bays " << bays << ", cross " << cross << ": " << found.N_cr << ", " << exact);
+        INFO("diagonals " << diagonals << ", bays " << bays << ", cross " << cross << ": " << found.N_cr << ", "
+                          << exact);
         CHECK(found.N_cr <= 1.005 * exact);
         // beyond twice Euler's load of a chord between stations the mode is another
         if (found.N_cr > 0.999 * 2 * en1993::euler_load(210e9, p.column.I_ch, 0.5)) continue;
@@ -162,11 +166,20 @@ TEST_CASE("boxes: a pair tied by rings to the opposite one, against the whole fr
 
 TEST_CASE("the racking of a ring: against the frame solver") {
   for (const double soft : {rigid_stiffness, 2e4}) {
-    const verify::Ring ring{.E = 210e9, .height = 0.7, .I_post = 1.2e-7, .width = 0.5, .I_near = 2.5e-7, .I_far = 0.8e-7,
-                            .joint_near = soft, .joint_far = soft};
-    const auto section = [](double I) { return FrameSection{.E = 210e9, .G = 81e9, .A = 1.0, .Iy = I, .Iz = I, .J = I}; };
+    const verify::Ring ring{.E = 210e9,
+                            .height = 0.7,
+                            .I_post = 1.2e-7,
+                            .width = 0.5,
+                            .I_near = 2.5e-7,
+                            .I_far = 0.8e-7,
+                            .joint_near = soft,
+                            .joint_far = soft};
+    const auto section = [](double I) {
+      return FrameSection{.E = 210e9, .G = 81e9, .A = 1.0, .Iy = I, .Iz = I, .J = I};
+    };
     Frame f;
-    for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 0.5, 0}, Vec3<>{0, 0, 0.7}, Vec3<>{0, 0.5, 0.7}}) f.add_node(at);
+    for (const Vec3<>& at : {Vec3<>{0, 0, 0}, Vec3<>{0, 0.5, 0}, Vec3<>{0, 0, 0.7}, Vec3<>{0, 0.5, 0.7}})
+      f.add_node(at);
     const std::size_t far = f.add_beam(0, 1, section(ring.I_far)), near = f.add_beam(2, 3, section(ring.I_near));
     f.add_beam(0, 2, section(ring.I_post));
     f.add_beam(1, 3, section(ring.I_post));
@@ -183,8 +196,9 @@ TEST_CASE("the racking of a ring: against the frame solver") {
     CHECK(1000.0 / moved == Approx(verify::racking_stiffness(ring)).epsilon(1e-4));
   }
   // by hand, h = b = 0.5 m, all I = 1e-7 m4: 24 · 210e9/(0.25 · (0.5/1e-7 + 0.5/1e-7)) = 2.016e6 N/m
-  CHECK(verify::racking_stiffness({.E = 210e9, .height = 0.5, .I_post = 1e-7, .width = 0.5, .I_near = 1e-7,
-                                   .I_far = 1e-7}) == Approx(2.016e6).epsilon(1e-12));
+  CHECK(verify::racking_stiffness(
+            {.E = 210e9, .height = 0.5, .I_post = 1e-7, .width = 0.5, .I_near = 1e-7, .I_far = 1e-7}) ==
+        Approx(2.016e6).epsilon(1e-12));
   CHECK_THROWS_AS(verify::racking_stiffness({.E = 210e9, .height = 0.5}), BadDescription);
 }
 
@@ -220,10 +234,19 @@ TEST_CASE("the critical factor of a solved girder: against the dense witness") {
   overhang.supports = hung_at({1.5, 3.5});
   loose.diaphragms = {};
   bent.axis.camber = 0.1;
-  const LadderGirder ladder{.bays = 8, .bay_length = 0.5, .depth = 0.6, .chord = tube(60.3_mm, 4.0_mm), .web = open_face,
+  const LadderGirder ladder{.bays = 8,
+                            .bay_length = 0.5,
+                            .depth = 0.6,
+                            .chord = tube(60.3_mm, 4.0_mm),
+                            .web = open_face,
                             .supports = simply_supported()};
-  const TriangularGirder triangle{.bays = 8, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = tube(60.3_mm, 4.0_mm),
-                                  .faces = {.base = open_face, .left = side, .right = side}, .supports = simply_supported()};
+  const TriangularGirder triangle{.bays = 8,
+                                  .bay_length = 0.5,
+                                  .width = 0.5,
+                                  .depth = 0.5,
+                                  .chord = tube(60.3_mm, 4.0_mm),
+                                  .faces = {.base = open_face, .left = side, .right = side},
+                                  .supports = simply_supported()};
   const std::vector<Action> on_top{line_load({ChordOf::top_left, ChordOf::top_right}, 1e3)};
   const std::vector<Loaded> all{
       {"box", strut.girder(), on_top},
@@ -231,7 +254,10 @@ TEST_CASE("the critical factor of a solved girder: against the dense witness") {
       {"box with overhangs", overhang.girder(), on_top},
       {"box without diaphragms", loose.girder(), on_top},
       {"cambered box", bent.girder(), on_top},
-      {"box pressed along", strut.girder(), {point_load(ChordOf::top_left, 5.0, Vec3<>{-1e4, 0, 0}), point_load(ChordOf::top_right, 5.0, Vec3<>{-1e4, 0, 0})}},
+      {"box pressed along",
+       strut.girder(),
+       {point_load(ChordOf::top_left, 5.0, Vec3<>{-1e4, 0, 0}),
+        point_load(ChordOf::top_right, 5.0, Vec3<>{-1e4, 0, 0})}},
       {"ladder", ladder.girder(), {line_load({ChordOf::top}, 1e3)}},
       {"triangle", triangle.girder(), {line_load({ChordOf::apex}, 1e3)}}};
   for (const Loaded& l : all) {
@@ -242,16 +268,97 @@ TEST_CASE("the critical factor of a solved girder: against the dense witness") {
     const verify::CriticalFactor found = verify::critical_factor(r, 1e-8);
     INFO(l.what << ": " << found.factor << " in " << found.steps << " steps, error " << found.error);
     const double finer = DenseBuckling(a.model().frame, 2).critical_factor(N);
-    CHECK(found.factor <= 1.015 * finer);  // one cubic for a bay
-    CHECK(found.by_one_bar == (l.what == "triangle"));
-    if (found.by_one_bar) continue;
     CHECK(found.factor == Approx(DenseBuckling(a.model().frame).critical_factor(N)).epsilon(1e-5));
-    CHECK(found.factor >= 0.985 * finer);
+    CHECK(std::fmin(found.factor, found.one_bar) <= 1.015 * finer);  // one cubic for a bay
+    if (found.factor < found.one_bar) CHECK(found.factor >= 0.985 * finer);
   }
   // nothing pushed, nothing to buckle
-  const LadderGirder pulled{.bays = 4, .bay_length = 0.5, .depth = 0.5, .chord = tube(60.3_mm, 4.0_mm), .web = open_face,
+  const LadderGirder pulled{.bays = 4,
+                            .bay_length = 0.5,
+                            .depth = 0.5,
+                            .chord = tube(60.3_mm, 4.0_mm),
+                            .web = open_face,
                             .supports = cantilever()};
   const Analysis a{pulled};
-  const Response r = a.solve({point_load(ChordOf::top, 2.0, Vec3<>{1e3, 0, 0}), point_load(ChordOf::bottom, 2.0, Vec3<>{1e3, 0, 0})});
+  const Response r =
+      a.solve({point_load(ChordOf::top, 2.0, Vec3<>{1e3, 0, 0}), point_load(ChordOf::bottom, 2.0, Vec3<>{1e3, 0, 0})});
   CHECK(std::isinf(verify::critical_factor(r).factor));
+}
+
+TEST_CASE("a proof by the eigenvalue: girders and holds that closed forms do not know") {
+  verify::Basis by_formula, by_eigenvalue;
+  by_formula.stability = {.checked = true};
+  by_eigenvalue.stability = {.checked = true, .by_eigenvalue = true};
+  const auto pair_row = [](const verify::Proof& p, const std::string& name) {
+    for (const verify::Row& r : p.rows())
+      if (r.check == verify::Check::chord_pair && (r.face.text() == name || r.chord.text() == name)) return r;
+    FAIL("no row of " << name);
+    return verify::Row{};
+  };
+  const auto N_cr = [](const verify::Row& r) {
+    for (std::size_t i = 0; i < r.n_numbers; ++i)
+      if (std::string(r.numbers[i].symbol) == "N_cr") return r.numbers[i].value;
+    return 0.0;
+  };
+  const Face side = braced(alternating, tube(42.4_mm, 2.6_mm), tube(48.3_mm, 4.0_mm));
+  const Face open_face = open(tube(48.3_mm, 4.0_mm));
+  const std::vector<Action> on_top{line_load({ChordOf::top_left, ChordOf::top_right}, 2e3)};
+  {
+    // the closed form takes the greatest compression all along, the frame the one that is there
+    const Analysis a{box(12, open_face, side)};
+    const Response r = a.solve(on_top);
+    const verify::Row formula = pair_row(verify::by_material(r, by_formula), "top"),
+                      frame = pair_row(verify::by_material(r, by_eigenvalue), "top");
+    CHECK(N_cr(formula) < N_cr(frame));
+    CHECK(N_cr(formula) > 0.5 * N_cr(frame));
+    CHECK(frame.utilisation <= formula.utilisation);
+  }
+  {
+    // A ladder's upper chord: by hand from the dense witness, curve a (alpha 0.21), A 707.4867 mm2, 355 N/mm2.
+    const LadderGirder ladder{.bays = 8,
+                              .bay_length = 0.5,
+                              .depth = 0.6,
+                              .chord = tube(60.3_mm, 4.0_mm),
+                              .web = open_face,
+                              .supports = simply_supported()};
+    const Analysis a{ladder};
+    const Response r = a.solve({line_load({ChordOf::top}, 1e3)});
+    CHECK_FALSE(verify::by_material(r, by_formula).passes());
+    const verify::Proof p = verify::by_material(r, by_eigenvalue);
+    CHECK(p.passes());
+    const verify::Row row = pair_row(p, "top");
+    std::vector<double> N;
+    for (std::size_t m = 0; m < a.model().frame.members.size(); ++m) N.push_back(r.member(m).forces(fraction{0.5}).N);
+    double push = 0;
+    for (std::size_t b = 0; b + 1 < 8; ++b)
+      push = std::fmax(push, -0.5 * (N[a.model().chord_member(b, 1)] + N[a.model().chord_member(b + 1, 1)]));
+    const double critical = push * DenseBuckling(a.model().frame).critical_factor(N);
+    const double l = std::sqrt(707.4867e-6 * 355e6 / critical), f = 0.5 * (1 + 0.21 * (l - 0.2) + l * l);
+    CHECK(row.utilisation == Approx(push * (f + std::sqrt(f * f - l * l)) / (707.4867e-6 * 355e6)).epsilon(1e-4));
+    CHECK(std::string(row.reason).find("eigenvalue") != std::string::npos);
+  }
+  BoxGirder bent = box(12, open_face, side), loose = bent;
+  bent.axis.camber = 0.1;
+  loose.diaphragms = {};
+  for (const BoxGirder& girder : {bent, loose}) {
+    const Analysis a{girder};
+    const Response r = a.solve(on_top);
+    CHECK_FALSE(verify::by_material(r, by_formula).passes());
+    const verify::Proof p = verify::by_material(r, by_eigenvalue);
+    CHECK(p.passes());
+    CHECK(pair_row(p, "top").utilisation > 0.0);
+    // loads of which the frame buckles do not pass
+    const double factor = verify::critical_factor(r).factor;
+    std::vector<Action> beyond{line_load({ChordOf::top_left, ChordOf::top_right}, 2e3 * 1.01 * factor)};
+    const verify::Proof buckled = verify::by_material(a.solve(beyond), by_eigenvalue);
+    CHECK_FALSE(buckled.passes());
+    bool said = false;
+    for (const verify::Row& o : buckled.outside_scope())
+      said = said || std::string(o.reason).find("a third of its critical load") != std::string::npos;
+    CHECK(said);
+  }
+  verify::Basis lonely;
+  lonely.stability = {.checked = false, .by_eigenvalue = true};
+  const Analysis a{bent};
+  CHECK_THROWS_AS(verify::by_material(a.solve(on_top), lonely), BadDescription);
 }

@@ -15,4 +15,6 @@
 #include <baywork/verify/prove.hpp>
 #include <baywork/verify/stability_column.hpp>
 #include <baywork/verify/spigot.hpp>
+#include <baywork/verify/stability_eigenvalue.hpp>
+#include <baywork/verify/stability_imperfections.hpp>
 #include <baywork/verify/weld.hpp>

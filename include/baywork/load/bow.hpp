@@ -21,7 +21,8 @@ inline void check_bow(const BowedChords& c) {
   require::finite(c.from, "bow of two chords", "start");
   require::finite(c.to, "bow of two chords", "end");
   if (!(c.from < c.to))
-    fail<BadDescription>("bow of two chords", "it reaches from " + text::number(c.from) + " m to " + text::number(c.to) + " m",
+    fail<BadDescription>("bow of two chords",
+                         "it reaches from " + text::number(c.from) + " m to " + text::number(c.to) + " m",
                          "rising places are accepted");
 }
 inline void push(std::vector<Action>& out, const BowedChords& c, double x, const Vec3<>& force) {

@@ -51,11 +51,13 @@ struct Joints {
 };
 
 /// Whether the girder as a whole is checked for stability: each pair of chords with the face between as one column, and
-/// as a built-up strut. The frame's own forces stay those of first order, unless `imperfections` asks for them with
-/// bows (see with_imperfections()).
+/// as a built-up strut. The frame's own forces stay those of first order unless `imperfections` adds bows to every
+/// combination (with_imperfections()). Critical loads come from closed forms, or from the frame's own eigenvalue
+/// (critical_factor(): slower), which also knows girders and holds that closed forms do not.
 struct Stability {
   bool checked = false;
   bool imperfections = false;
+  bool by_eigenvalue = false;
 };
 
 /// What used equipment is often counted at (common practice; the owner's inspection says what holds).
@@ -125,8 +127,8 @@ inline void validate(const Basis& b) {
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
-  if (b.stability.imperfections && !b.stability.checked)
-    fail<BadDescription>(place, "imperfections are asked for, but stability is not",
+  if ((b.stability.imperfections || b.stability.by_eigenvalue) && !b.stability.checked)
+    fail<BadDescription>(place, "imperfections or an eigenvalue are asked for, but stability is not",
                          "stability = {.checked = true, .imperfections = true} is accepted");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");

@@ -57,8 +57,7 @@ struct Unit {
   double size = 1;  ///< in SI units
 };
 inline constexpr Unit plain{}, kilonewton{" kN", 1e3}, kilonewton_metre{" kNm", 1e3}, metre{" m", 1.0},
-    square_millimetre{" mm2", 1e-6}, megapascal{" MPa", 1e6},
-    kilonewton_per_square_metre{" kN/m2", 1e3};
+    square_millimetre{" mm2", 1e-6}, megapascal{" MPa", 1e6}, kilonewton_per_square_metre{" kN/m2", 1e3};
 
 /// A number of a formula: its symbol (static text), its value in SI units and the unit it is printed in. A number that
 /// the formula does not use is printed beside it, unless it has no symbol.

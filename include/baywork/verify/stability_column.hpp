@@ -14,22 +14,24 @@
 
 namespace baywork::verify {
 
-/// All of a pair that no load changes.
+/// All of a pair that no load changes; or of a chord alone, `first` and `second` alike, that no face holds sideways.
 struct PairColumn {
   ChordPair where{};
-  const char* outside = "";  ///< why it is no such column; empty where it is
-  bool braced = false;       ///< the face between has diagonals
-  HeldPair column{};         ///< its length is that of the question asked
-  BoxBehind behind{};        ///< racking 0: no rings, or no box
-  std::size_t opposite = 0;  ///< the pair behind, among all pairs; itself where there are no rings
+  const char* outside = "";     ///< why it is not checked; empty where it is
+  const char* no_formula = "";  ///< why its critical load has no closed form; empty where it has
+  bool braced = false;          ///< the face between has diagonals
+  HeldPair column{};            ///< its length is that of the question asked
+  BoxBehind behind{};           ///< racking 0: no rings, or no box
+  std::size_t opposite = 0;     ///< the pair behind, among all pairs; itself where there are no rings
   bool aluminium = false;
   material::BucklingClass buckling_class = material::BucklingClass::a;
   en1993::BucklingCurve curve = en1993::BucklingCurve::d;
-  double f = 0;        ///< f_o or f_y [Pa]
+  double N_bay = 0;    ///< Euler's load of one chord over its longest bay [N]
   double N_Rk = 0;     ///< of both chords, A_eff f or A f [N]
   double N_Rd = 0;     ///< the same over gamma_M1, welds left out [N]
   double omega_0 = 1;  ///< beside the welds at the stations, in the middle of the wave (safe side)
 
+  bool alone() const noexcept { return where.first == where.second; }
   double chi(double lambda) const {
     return aluminium ? en1999::reduction_factor(buckling_class, lambda) : en1993::reduction_factor(curve, lambda);
   }
@@ -38,18 +40,25 @@ struct PairColumn {
 /// A pair in one combination.
 struct PairAnswer {
   const char* outside = "";
-  double length = 0, N_cr = 0;
+  double length = 0;     ///< of the column [m]; 0 where the frame's eigenvalue stands for it
+  double N_cr = 0;       ///< at most Euler's load of the chords' bays [N]
+  double N_cr_sway = 0;  ///< without that limit: what first-order forces are compared with [N]
   std::size_t half_waves = 0;
   double lambda = 0, chi = 1;
 };
 
+inline void set_slenderness(const PairColumn& p, PairAnswer& a) {
+  a.lambda = std::sqrt(p.N_Rk / a.N_cr);
+  a.chi = p.chi(a.lambda);
+}
+
 /// N_cr at most twice Euler's load of one chord between two stations, where the mode would be another.
-inline PairAnswer answer_of(const PairColumn& p, const std::vector<double>& stations, bool overhangs_too, double tension,
-                            bool rings) {
+inline PairAnswer answer_of(const PairColumn& p, const std::vector<double>& stations, bool overhangs_too,
+                            double tension, bool rings) {
   PairAnswer a;
   a.length = column_length(p.where, stations, overhangs_too);
   if (!(a.length > 0.0)) {
-    a.outside = "nothing holds both chords sideways where they are compressed";
+    a.outside = "chord pair: nothing holds both chords sideways where they are compressed";
     return a;
   }
   HeldPair column = p.column;
@@ -61,16 +70,25 @@ inline PairAnswer answer_of(const PairColumn& p, const std::vector<double>& stat
   BoxBehind behind = p.behind;
   behind.tension = smaller(1.0, larger(0.0, tension));
   const CriticalLoad c = rings && behind.racking > 0.0 ? critical_load(column, behind) : critical_load(column);
-  a.N_cr = smaller(c.N_cr, 2.0 * en1993::euler_load(column.E, column.I_ch, column.bay));
+  a.N_cr_sway = c.N_cr;
+  a.N_cr = smaller(c.N_cr, 2.0 * p.N_bay);
   a.half_waves = c.half_waves;
-  a.lambda = std::sqrt(p.N_Rk / a.N_cr);
-  a.chi = p.chi(a.lambda);
+  set_slenderness(p, a);
+  return a;
+}
+
+/// The same where the whole frame buckles at N_cr in the pair.
+inline PairAnswer answer_of(const PairColumn& p, double N_cr) {
+  PairAnswer a;
+  a.N_cr_sway = N_cr;
+  a.N_cr = smaller(N_cr, (p.alone() ? 1.0 : 2.0) * p.N_bay);
+  set_slenderness(p, a);
   return a;
 }
 
 /// N/(chi omega_0 N_Rd) + dN/((1 - N/N_cr) omega_0 N_Rd), N the compression of both chords, dN the difference of their
-/// forces: the worse chord has (N + dN)/2. Elastic second order: N and the bow behind chi stress it by f(N), f(0) = 0 and
-/// f(chi N_Rd) = 1, which is convex and so at most N/(chi N_Rd); dN grows by 1/(1 - N/N_cr). Derived here. Infinite
+/// forces: the worse chord has (N + dN)/2. Elastic second order: N and the bow behind chi stress it by f(N), f(0) = 0
+/// and f(chi N_Rd) = 1, which is convex and so at most N/(chi N_Rd); dN grows by 1/(1 - N/N_cr). Derived here. Infinite
 /// from N_cr on.
 inline double pair_utilisation(const PairColumn& p, const PairAnswer& a, double N, double dN) {
   const double axial = ratio(N, a.chi * p.omega_0 * p.N_Rd);
@@ -84,8 +102,12 @@ namespace detail {
 class ColumnMaker {
  public:
   ColumnMaker(const Analysis& analysis, const Basis& basis, const std::vector<bool>& not_designed)
-      : model_(analysis.model()), girder_(model_.girder), basis_(basis), skip_(not_designed),
-        beam_(girder_beam(girder_)), welds_(welded_ends(analysis)) {
+      : model_(analysis.model()),
+        girder_(model_.girder),
+        basis_(basis),
+        skip_(not_designed),
+        beam_(girder_beam(girder_)),
+        welds_(welded_ends(analysis)) {
     for (ChordPair& w : chord_pairs(analysis, beam_)) {
       PairColumn p;
       p.where = std::move(w);
@@ -94,6 +116,16 @@ class ColumnMaker {
   }
   std::vector<PairColumn> make() {
     for (std::size_t i = 0; i < out_.size(); ++i) prepare(i);
+    const std::size_t pairs = out_.size();
+    for (std::size_t c = 0; c < girder_.chords.size(); ++c) {
+      if (!is_alone(c, pairs)) continue;
+      PairColumn p;
+      p.where.first = p.where.second = c;
+      p.opposite = out_.size();
+      p.no_formula = "no face holds this compressed chord sideways";
+      strength(p);
+      out_.push_back(std::move(p));
+    }
     return std::move(out_);
   }
 
@@ -101,25 +133,36 @@ class ColumnMaker {
   /// Bending of a bar out of the plane of its face: in the ring.
   static double I_ring(const Bar& bar) { return bar.section.Iy; }
 
+  /// No two faces that are not parallel meet at this chord.
+  bool is_alone(std::size_t c, std::size_t pairs) const {
+    const auto meets = [&](std::size_t i) { return out_[i].where.first == c || out_[i].where.second == c; };
+    for (std::size_t i = 0; i < pairs; ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        if (meets(i) && meets(j) && length(cross(out_[i].where.across, out_[j].where.across)) > 0.2) return false;
+    return true;
+  }
+
   void prepare(std::size_t i) {
     PairColumn& p = out_[i];
     p.opposite = i;
     const HandFace& f = beam_.faces[i];
     p.braced = f.layout != Layout::open;
     const Bar &bar = girder_.chords[f.first_chord].bar, &other = girder_.chords[f.second_chord].bar;
-    for (std::size_t b = 0; b < girder_.bays(); ++b)
-      if (skip_[model_.chord_member(b, f.first_chord)] || skip_[model_.chord_member(b, f.second_chord)])
-        p.outside = "chord pair: its chords are not checked themselves";
     if (bar.section.designation != other.section.designation || bar.section.area != other.section.area ||
         bar.material.name != other.material.name)
       p.outside = "chord pair: its chords differ";
-    if (!f.no_closed_form.empty()) p.outside = "chord pair: its face has no closed form of its shear stiffness";
-    if (!beam_.not_straight.empty()) p.outside = "chord pair: the girder is curved, cambered or tapered";
-    if (p.outside[0] != '\0') return;
+    strength(p);
+    if (!f.no_closed_form.empty()) p.no_formula = "chord pair: its face has no closed form of its shear stiffness";
+    if (!beam_.not_straight.empty()) p.no_formula = "chord pair: the girder is curved, cambered or tapered";
+    if (p.outside[0] != '\0' || p.no_formula[0] != '\0') return;
     const double EI = baywork::detail::in_plane_of(bar, -f.tz(), f.ty()).EI;
-    p.column = {.length = 1.0, .bay = f.s, .width = f.h, .E = bar.material.E, .A_ch = bar.section.area,
-                .I_ch = EI / bar.material.E, .shear_stiffness = shear_stiffness(f, EI)};
-    strength(p, bar);
+    p.column = {.length = 1.0,
+                .bay = f.s,
+                .width = f.h,
+                .E = bar.material.E,
+                .A_ch = bar.section.area,
+                .I_ch = EI / bar.material.E,
+                .shear_stiffness = shear_stiffness(f, EI)};
     rings(p, i);
   }
 
@@ -127,17 +170,26 @@ class ColumnMaker {
   /// softens to as its chords near their own buckling between cross members; EN 1993-1-1 (6.73) has the same limit.
   static double shear_stiffness(const HandFace& f, double EI) {
     if (f.layout != Layout::open) return f.stiffness.value;
-    return 1.0 / (1.0 / f.S() + (1.0 / (2.0 * pi_v<double> * pi_v<double>) - 1.0 / 24.0) * f.s * f.s / EI);
+    return 1.0 / (1.0 / f.S() + (1.0 / (2.0 * pi_v<double> * pi_v<double>)-1.0 / 24.0) * f.s * f.s / EI);
   }
 
-  void strength(PairColumn& p, const Bar& bar) {
+  void strength(PairColumn& p) {
+    const Bar& bar = girder_.chords[p.where.first].bar;
+    const double chords = p.alone() ? 1.0 : 2.0;
+    double bay = 0;
+    for (std::size_t b = 0; b < girder_.bays(); ++b) {
+      bay = larger(bay, girder_.stations[b + 1] - girder_.stations[b]);
+      for (const std::size_t c : {p.where.first, p.where.second})
+        if (skip_[model_.chord_member(b, c)]) p.outside = "chord pair: its chords are not checked themselves";
+    }
+    if (p.outside[0] != '\0') return;
+    p.N_bay = en1993::euler_load(bar.material.E, smaller(bar.section.Iy, bar.section.Iz), bay);
     p.aluminium = bar.material.family == material::Family::aluminium;
     if (!p.aluminium) {
       const en1993::BarResistance r = en1993::resistance(bar.section, bar.material, basis_.steel);
       const en1993::Buckling b = en1993::buckling(r, bar.section, bar.material.E, 1.0, 1.0);
       p.curve = en1993::imperfection(b.curve_y) > en1993::imperfection(b.curve_z) ? b.curve_y : b.curve_z;
-      p.f = r.fy;
-      p.N_Rk = 2.0 * r.N_Rk;
+      p.N_Rk = chords * r.N_Rk;
       p.N_Rd = p.N_Rk / r.gamma_M1;
       return;
     }
@@ -145,9 +197,8 @@ class ColumnMaker {
     const en1999::BarResistance r = en1999::resistance(bar.section, bar.material, basis_.aluminium,
                                                        annealed ? en1999::Welded::no : en1999::Welded::yes);
     p.buckling_class = r.buckling_class;
-    p.f = r.fo;
-    p.N_Rk = 2.0 * r.A_eff * r.fo;
-    p.N_Rd = 2.0 * r.N_c_Rd;
+    p.N_Rk = chords * r.A_eff * r.fo;
+    p.N_Rd = chords * r.N_c_Rd;
     for (std::size_t b = 0; b < girder_.bays(); ++b)
       for (const std::size_t c : {p.where.first, p.where.second})
         for (const WeldedEnd& e : {welds_[model_.chord_member(b, c)].start, welds_[model_.chord_member(b, c)].end})

@@ -11,6 +11,7 @@
 #include <baywork/response/response.hpp>
 #include <baywork/verify/found.hpp>
 #include <baywork/verify/stability_column.hpp>
+#include <baywork/verify/stability_eigenvalue.hpp>
 #include <baywork/verify/stability_forces.hpp>
 #include <baywork/verify/stability_strut.hpp>
 #include <baywork/verify/topic.hpp>
@@ -27,19 +28,13 @@ class StabilityDesign {
     first_order_.resize(pairs_.size());
     const std::vector<WeldedEnds> welds = welded_ends(given.analysis);
     for (std::size_t i = 0; i < pairs_.size(); ++i)
-      if (pairs_[i].outside[0] == '\0') struts_[i] = PairStrut(model_, basis_, welds, pairs_[i]);
-    alone_.resize(model_.girder.chords.size());
-    for (std::size_t c = 0; c < alone_.size(); ++c) alone_[c].counts = is_alone(c);
+      if (has_formula(pairs_[i])) struts_[i] = PairStrut(model_, basis_, welds, pairs_[i]);
   }
 
   void search(const Response& r, std::size_t combination) {
-    for (std::size_t i = 0; i < pairs_.size(); ++i) search_pair(i, r, combination);
-    for (std::size_t c = 0; c < alone_.size(); ++c)
-      for (std::size_t b = 0; alone_[c].counts && b < model_.girder.bays(); ++b) {
-        const MemberAnswer& a = r.answer().members[model_.chord_member(b, c)];
-        const double N = larger(a.start[0], -a.end[0]);
-        if (N > alone_[c].N) alone_[c] = {true, N, b};
-      }
+    double factor = 0;
+    if (basis_.stability.checked && basis_.stability.by_eigenvalue) factor = critical_factor(r, 1e-4).factor;
+    for (std::size_t i = 0; i < pairs_.size(); ++i) search_pair(i, r, combination, factor);
   }
 
   void add_rows(std::vector<Row>& out) const {
@@ -55,12 +50,6 @@ class StabilityDesign {
       const char* said = second_order(first_order_[i].N / first_order_[i].N_cr);
       if (said[0] != '\0') out.push_back(outside(row_at(p, first_order_[i].station), said));
     }
-    for (std::size_t c = 0; c < alone_.size(); ++c) {
-      if (!alone_[c].counts || !(alone_[c].N > 0.0)) continue;
-      Row r = row_of(model_, model_.chord_member(alone_[c].bay, c));
-      r.member = no_member;
-      out.push_back(outside(r, "no face holds this compressed chord sideways"));
-    }
   }
 
   void add_words(Words& out) const {
@@ -69,24 +58,40 @@ class StabilityDesign {
           "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections.");
       return;
     }
+    const bool eigenvalue = basis_.stability.by_eigenvalue;
+    if (eigenvalue)
+      out.assumptions.push_back(
+          "Chord pairs, and chords that no face holds sideways: columns whose critical load is their greatest "
+          "compression "
+          "times the load factor at which the whole frame buckles (linear eigenvalue, supports as described, joints as "
+          "stiff as described), at most Euler's load of the chords' bays.");
+    else
+      out.assumptions.push_back(
+          "Chord pairs: two chords and the face between them as one column soft in shear, EN 1993-1-1 6.4.1, between "
+          "the "
+          "stations where fixed supports keep both from moving sideways, under their greatest compression all along; "
+          "cross members and posts that form rings tie it to the opposite pair where that is not compressed.");
     out.assumptions.push_back(
-        "Chord pairs: two chords and the face between them as one column soft in shear, EN 1993-1-1 6.4.1, between the "
-        "stations where fixed supports keep both from moving sideways, under their greatest compression all along; "
-        "cross members and posts that form rings tie it to the opposite pair where that is not compressed.");
-    out.assumptions.push_back(
-        "The same pairs as built-up struts, EN 1993-1-1 6.4.1 and 6.4.3.1: bow L/500, the greatest chord force with the "
-        "greatest shear of the face; rings do not help. Aluminium takes these forces too, with EN 1999-1-1's strengths.");
+        "The same pairs as built-up struts, EN 1993-1-1 6.4.1 and 6.4.3.1: bow L/500, the greatest chord force with "
+        "the "
+        "greatest shear of the face; rings do not help. Aluminium takes these forces too, with EN 1999-1-1's "
+        "strengths.");
     out.assumptions.push_back(
         basis_.stability.imperfections
-            ? "Bows of compressed chord pairs (EN 1993-1-1 5.3.3, q_d with the face's own deflection) to both sides, and "
-              "kinks at splices, join every combination, but for pairs with less than a twentieth of its greatest push; "
+            ? "Bows of compressed chord pairs (EN 1993-1-1 5.3.3, q_d with the face's own deflection) to both sides, "
+              "and "
+              "kinks at splices, join every combination, but for pairs with less than a twentieth of its greatest "
+              "push; "
               "no sway of supports (5.3.2). With them system lengths hold in open faces, up to a third of the critical "
               "load. Columns and struts have their own bows on top, on the safe side."
             : "Without bows (stability.imperfections) forces of first order are taken to hold up to a tenth of the "
               "critical load (EN 1993-1-1 5.2.1 (3)); system lengths in open faces are not on the safe side beyond.");
     out.not_covered.push_back(
-        "Buckling of the girder as a whole in modes other than a chord pair's in the plane of its face; sway of what it "
-        "hangs from or stands on.");
+        std::string(
+            eigenvalue
+                ? ""
+                : "Buckling of the girder as a whole in modes other than a chord pair's in the plane of its face; ") +
+        (eigenvalue ? "Sway" : "sway") + " of what the girder hangs from or stands on.");
   }
 
  private:
@@ -104,27 +109,17 @@ class StabilityDesign {
   };
   /// 5.2.1 (3): forces of first order hold up to a tenth of the critical load; 5.2.2 (5): amplified ones up to a third.
   const char* second_order(double part) const {
-    if (part > 1.0 / 3.0) return "chord pair: more than a third of its critical load, second-order analysis is needed (EN 1993-1-1 5.2.2)";
+    if (part > 1.0 / 3.0)
+      return "chord pair: more than a third of its critical load, second-order analysis is needed (EN 1993-1-1 5.2.2)";
     if (part > 0.1 && !basis_.stability.imperfections)
-      return "chord pair: more than a tenth of its critical load, and forces are of first order without bows (EN 1993-1-1 5.2.1 (3)); stability.imperfections adds them";
+      return "chord pair: more than a tenth of its critical load, and forces are of first order without bows (EN "
+             "1993-1-1 5.2.1 (3)); stability.imperfections adds them";
     return "";
   }
-  struct Alone {
-    bool counts = false;
-    double N = 0;
-    std::size_t bay = 0;
-  };
+  static bool has_formula(const PairColumn& p) { return p.outside[0] == '\0' && p.no_formula[0] == '\0'; }
 
-  /// No two faces that are not parallel meet at this chord.
-  bool is_alone(std::size_t c) const {
-    const auto meets = [c](const PairColumn& p) { return p.where.first == c || p.where.second == c; };
-    for (const PairColumn& p : pairs_)
-      for (const PairColumn& q : pairs_)
-        if (meets(p) && meets(q) && length(cross(p.where.across, q.where.across)) > 0.2) return false;
-    return true;
-  }
-
-  void search_pair(std::size_t i, const Response& r, std::size_t combination) {
+  /// `factor` of the whole frame's eigenvalue; 0 where closed forms are asked for.
+  void search_pair(std::size_t i, const Response& r, std::size_t combination, double factor) {
     const PairColumn& p = pairs_[i];
     const PairForces own(r, p.where), far(r, pairs_[p.opposite].where);
     const std::size_t last = larger(model_.girder.bays(), std::size_t{2});
@@ -140,7 +135,9 @@ class StabilityDesign {
     // a hundredth of what the chords differ by is what zigzags leave of a pair that is pushed and pulled alike
     if (!(N > larger(forces_known_to * size, 0.01 * dN))) return;
     Worst w{p.outside, 0.0, N, dN, 1.0, p.opposite != i, {}, station, combination};
-    if (p.outside[0] == '\0') {
+    if (w.outside[0] == '\0') w.outside = p.no_formula;
+    double length = 0;
+    if (has_formula(p)) {
       bool beyond = false;
       for (std::size_t k = 1; k < last; ++k) {
         const double n = own.sum(k);
@@ -151,20 +148,31 @@ class StabilityDesign {
       w.rings = w.rings && w.tension >= 0.0;
       w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, w.rings);
       w.outside = w.answer.outside;
+      if (w.outside[0] == '\0') length = w.answer.length;
     }
-    w.utilisation = w.outside[0] != '\0' ? std::numeric_limits<double>::infinity() : pair_utilisation(p, w.answer, N, dN);
+    if (factor > 0.0 && p.outside[0] == '\0') {
+      w.outside = "";
+      w.answer = answer_of(p, factor * N);
+    }
+    w.utilisation =
+        w.outside[0] != '\0' ? std::numeric_limits<double>::infinity() : pair_utilisation(p, w.answer, N, dN);
     if (w.utilisation > worst_[i].utilisation) worst_[i] = w;
     if (w.outside[0] != '\0') return;
-    struts_[i].search(N, dN, w.answer.length, station, combination);
+    if (length > 0.0) struts_[i].search(N, dN, length, station, combination);
     FirstOrder& f = first_order_[i];
-    if (N / w.answer.N_cr > f.N / f.N_cr) f = {N, w.answer.N_cr, station};
+    if (N / w.answer.N_cr_sway > f.N / f.N_cr) f = {N, w.answer.N_cr_sway, station};
   }
 
   Row row_at(const PairColumn& p, std::size_t station) const {
     Row row;
-    row.address.face = static_cast<int>(p.where.face);
     row.address.station = static_cast<int>(station);
-    row.face = PartName(model_.frame.names.faces[p.where.face]);
+    if (p.alone()) {
+      row.address.chord = static_cast<int>(p.where.first);
+      row.chord = PartName(model_.frame.names.chords[p.where.first]);
+    } else {
+      row.address.face = static_cast<int>(p.where.face);
+      row.face = PartName(model_.frame.names.faces[p.where.face]);
+    }
     return row;
   }
 
@@ -172,8 +180,10 @@ class StabilityDesign {
     Row row = row_at(p, w.station);
     row.check = Check::chord_pair;
     row.standard = p.aluminium ? "EN 1999-1-1:2007" : "EN 1993-1-1:2005";
-    row.clause = p.aluminium ? "6.3.1" : "6.3.1, N_cr as 6.4.1";
-    if (p.aluminium) row.reason = "N_cr of the pair as EN 1993-1-1 6.4.1";
+    const bool formula = w.answer.half_waves > 0;
+    row.clause = p.aluminium || !formula ? "6.3.1" : "6.3.1, N_cr as 6.4.1";
+    if (p.aluminium && formula) row.reason = "N_cr of the pair as EN 1993-1-1 6.4.1";
+    if (!formula) row.reason = "N_cr from the eigenvalue of the whole frame";
     row.combination = w.combination;
     row.demand = row.utilisation = w.utilisation;
     row.formula = w.dN == 0.0 ? "{a}/({b}*{c}*{d})" : "{a}/({b}*{c}*{d}) + {e}/((1 - {a}/{f})*{c}*{d})";
@@ -184,6 +194,7 @@ class StabilityDesign {
     row.add(w.dN == 0.0 ? "" : "dN_Ed", w.dN, kilonewton);
     row.add("N_cr", w.answer.N_cr, kilonewton);
     row.add("lambda", w.answer.lambda);
+    if (!formula) return row;
     row.add("half waves", static_cast<double>(w.answer.half_waves));
     row.add("L", w.answer.length, metre);
     row.add("S_v", p.column.shear_stiffness, kilonewton);
@@ -203,7 +214,6 @@ class StabilityDesign {
   std::vector<Worst> worst_;
   std::vector<PairStrut> struts_;
   std::vector<FirstOrder> first_order_;
-  std::vector<Alone> alone_;
 };
 
 }  // namespace baywork::verify::detail

@@ -16,13 +16,15 @@ inline double axial_force(const Response& r, std::size_t member) {
   return baywork::detail::cut_forces(r.answer().members[member].start, r.loads_on(member), middle, CutSide::after).N;
 }
 
-/// Pushes in the two chords of a face at an inner station [N]: the mean of the bays beside it, so that the chords' steps
-/// at zigzag diagonals even out.
+/// Pushes in the two chords of a face at an inner station [N]: the mean of the bays beside it, so that the chords'
+/// steps at zigzag diagonals even out.
 class PairForces {
  public:
   PairForces(const Response& r, const ChordPair& pair) : r_(r), pair_(pair) {}
-  /// Of both together; compression positive.
-  double sum(std::size_t station) const { return push(station, pair_.first) + push(station, pair_.second); }
+  /// Of both together; compression positive. Of a chord alone where both are the same.
+  double sum(std::size_t station) const {
+    return push(station, pair_.first) + (pair_.first == pair_.second ? 0.0 : push(station, pair_.second));
+  }
   /// Between the two.
   double difference(std::size_t station) const {
     return magnitude(push(station, pair_.first) - push(station, pair_.second));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Bows and splices' kinks of compressed chord pairs as further load cases, EN 1993-1-1:2005 5.3.3, in every combination.
+// Bows and splices' kinks of compressed chord pairs as further load cases, EN 1993-1-1:2005 5.3.3, in every
+// combination.
 #pragma once
 
 #include <cmath>
@@ -101,9 +102,9 @@ class Imperfections {
     for (std::size_t i = 0; i < b.stretches.size(); ++i, side = -side) {
       const Stretch& s = b.stretches[i];
       const Vec3<> q = side * 8.0 / (500.0 * b.lengths[i]) * b.pair.across;
-      const std::vector<Action> one =
-          s.overhang ? bow_of_overhang(b.pair.first, b.pair.second, at(s.from), at(s.to), q)
-                     : bow_between_holds({b.pair.first, b.pair.second, at(s.from), at(s.to)}, q);
+      const std::vector<Action> one = s.overhang
+                                          ? bow_of_overhang(b.pair.first, b.pair.second, at(s.from), at(s.to), q)
+                                          : bow_between_holds({b.pair.first, b.pair.second, at(s.from), at(s.to)}, q);
       out.insert(out.end(), one.begin(), one.end());
     }
     return out;
@@ -131,10 +132,10 @@ class Imperfections {
     double most = 0;
     for (std::size_t i = 0; i < b.stretches.size(); ++i) {
       const Stretch& s = b.stretches[i];
-      const std::size_t other = !s.overhang          ? s.to
-                                : s.to > s.from      ? (s.from > 0 ? s.from - 1 : s.from + 1)
+      const std::size_t other = !s.overhang               ? s.to
+                                : s.to > s.from           ? (s.from > 0 ? s.from - 1 : s.from + 1)
                                 : s.from < girder_.bays() ? s.from + 1
-                                                     : s.from - 1;
+                                                          : s.from - 1;
       const double slope = (moved(other) - moved(s.from)) / (at(other) - at(s.from));
       const std::size_t low = smaller(s.from, s.to), high = larger(s.from, s.to);
       for (std::size_t k = low; k <= high; ++k)
@@ -159,7 +160,8 @@ class Imperfections {
       for (const bool plus : {true, false}) {
         std::vector<double> with = factors;
         with[unit] = plus ? factor : -factor;
-        out.combinations.push_back({given.name + (plus ? " + " : " - ") + words + " of the " + name_of(b), std::move(with)});
+        out.combinations.push_back(
+            {given.name + (plus ? " + " : " - ") + words + " of the " + name_of(b), std::move(with)});
       }
     };
     const double alpha = en1993::shared_imperfection(2.0);
@@ -214,8 +216,8 @@ inline std::vector<Row> rows_of_unstable(const ImperfectCases& with) {
 /// N_Ed is the greatest push in both chords of a face together at any station, which is M_Ed/h where the girder bends.
 /// Bow, (5.12) and (5.13): q_d = N_Ed 8 (e0 + delta_q)/L², e0 = alpha_m L/500, m = 2 chords, L from hold to hold (twice
 /// an overhang), to both sides, alternating along the girder, as actions that hold each other: supports feel the couple
-/// N_Ed e0 of overhangs alone. delta_q is the face's own deflection under q_d and the combination: with that of the unit bow, d, and of the
-/// combination, both over L/500, the equation of q_d is linear and is solved, not iterated:
+/// N_Ed e0 of overhangs alone. delta_q is the face's own deflection under q_d and the combination: with that of the
+/// unit bow, d, and of the combination, both over L/500, the equation of q_d is linear and is solved, not iterated:
 ///   q_d = q(e0 = L/500) N_Ed (alpha_m + r)/(1 - N_Ed d).
 /// Kinks, (4): alpha_m N_Ed/100 at all splices at once, without the bow. Faces with less than a twentieth of the
 /// greatest push are left as they are. Sway imperfections of 5.3.2 are those of columns and are not made.

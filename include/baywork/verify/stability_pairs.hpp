@@ -17,7 +17,7 @@ struct ChordPair {
   std::size_t face = 0, first = 0, second = 0;  ///< face and chords of the girder
   Vec3<> across{};                              ///< from the first chord to the second, unit
   double width = 0;                             ///< between the chords' axes [m]
-  std::vector<std::size_t> held{};               ///< stations that keep both chords from moving along `across`, rising
+  std::vector<std::size_t> held{};              ///< stations that keep both chords from moving along `across`, rising
   bool clamped_first = false, clamped_last = false;  ///< the first and last of them keep the face from turning as well
 };
 
@@ -29,7 +29,8 @@ class HoldFinder {
   explicit HoldFinder(const Analysis& analysis) : model_(analysis.model()), girder_(model_.girder) {}
 
   bool holds(std::size_t station, const ChordPair& pair) const {
-    const bool first = holds_chord(station, pair.first, pair.across), second = holds_chord(station, pair.second, pair.across);
+    const bool first = holds_chord(station, pair.first, pair.across),
+               second = holds_chord(station, pair.second, pair.across);
     if ((first || second) && has_bar(station, pair.face)) return true;
     return (first && second) || (keeps_shape(station) && holds_section(station));
   }
@@ -114,8 +115,7 @@ inline std::vector<ChordPair> chord_pairs(const Analysis& analysis, const Girder
 inline double column_length(const ChordPair& p, const std::vector<double>& stations, bool overhangs_too) {
   if (p.held.empty()) return 0.0;
   double span = 0;
-  for (std::size_t i = 1; i < p.held.size(); ++i)
-    span = larger(span, stations[p.held[i]] - stations[p.held[i - 1]]);
+  for (std::size_t i = 1; i < p.held.size(); ++i) span = larger(span, stations[p.held[i]] - stations[p.held[i - 1]]);
   const double before = stations[p.held.front()], after = stations.back() - stations[p.held.back()];
   if (!overhangs_too) return span;
   const auto overhang = [&](double a, bool clamped) { return a > 0.0 && !clamped && span == 0.0 ? -1.0 : 2.0 * a; };

@@ -12,15 +12,15 @@ namespace baywork::verify {
 
 /// A rectangular ring in one cross-section: two posts and two cross members, rigidly jointed or by springs.
 struct Ring {
-  double E = 0;                                   ///< [Pa]
-  double height = 0, I_post = 0;                  ///< h [m]; the weaker post, bending in the ring's plane [m⁴]
-  double width = 0, I_near = 0, I_far = 0;        ///< b [m]; cross members of the pair's face and of the other one [m⁴]
+  double E = 0;                             ///< [Pa]
+  double height = 0, I_post = 0;            ///< h [m]; the weaker post, bending in the ring's plane [m⁴]
+  double width = 0, I_near = 0, I_far = 0;  ///< b [m]; cross members of the pair's face and of the other one [m⁴]
   double joint_near = rigid_stiffness, joint_far = rigid_stiffness;  ///< cross member against post, of each corner [Nm]
 };
 
 /// Force across per unit of motion of the near side against the far one, corners free to turn, sides not moving along
-/// themselves [N/m]. Posts carry H/2 each and bend in an S; with f = b/(6 E I) + 1/joint of each side, al = h/(6 E I_p),
-/// T = H h/2 the sum of the moments at a post's ends, the least complementary energy has the near one
+/// themselves [N/m]. Posts carry H/2 each and bend in an S; with f = b/(6 E I) + 1/joint of each side, al = h/(6 E
+/// I_p), T = H h/2 the sum of the moments at a post's ends, the least complementary energy has the near one
 ///   M = T (3 al + f_far)/(6 al + f_near + f_far),
 /// and 1/k = h² [al (3 m² - 3 m + 1) + f_near m²/2 + f_far (1 - m)²/2], m = M/T. For equal cross members
 /// k = 24 E/[h² (h/I_p + b/I)]. Derived here; tested against the frame solver.
@@ -37,7 +37,8 @@ inline double racking_stiffness(const Ring& r) {
   const auto turn = [&](double I, double joint) {
     return r.width / (6.0 * r.E * I) + (is_infinite(joint) ? 0.0 : 1.0 / joint);
   };
-  const double al = r.height / (6.0 * r.E * r.I_post), near = turn(r.I_near, r.joint_near), far = turn(r.I_far, r.joint_far);
+  const double al = r.height / (6.0 * r.E * r.I_post), near = turn(r.I_near, r.joint_near),
+               far = turn(r.I_far, r.joint_far);
   const double m = (3.0 * al + far) / (6.0 * al + near + far);
   const double c = al * (3.0 * m * m - 3.0 * m + 1.0) + 0.5 * near * m * m + 0.5 * far * (1.0 - m) * (1.0 - m);
   return 1.0 / (r.height * r.height * c);
@@ -111,7 +112,8 @@ inline CriticalLoad critical_load(const HeldPair& p, const BoxBehind& q) {
   const char* place = "box behind a pair of chords";
   require::not_negative(q.racking, place, "racking stiffness");
   require::not_negative(q.tension, place, "tension in the opposite pair");
-  if (q.tension > 1.0) fail<BadDescription>(place, "its tension is " + text::number(q.tension), "0 to 1 of the compression is accepted");
+  if (q.tension > 1.0)
+    fail<BadDescription>(place, "its tension is " + text::number(q.tension), "0 to 1 of the compression is accepted");
   HeldPair alone = p;
   alone.restraint = 0.0;
   CriticalLoad out = critical_load(alone);

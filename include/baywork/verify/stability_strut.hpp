@@ -30,7 +30,8 @@ struct StrutBar {
     aluminium = bar.material.family == material::Family::aluminium;
     if (aluminium) {
       const bool annealed = bar.material.alloy_group == material::AlloyGroup::annealed;
-      of_aluminium = en1999::resistance(s, bar.material, basis.aluminium, annealed ? en1999::Welded::no : en1999::Welded::yes);
+      of_aluminium =
+          en1999::resistance(s, bar.material, basis.aluminium, annealed ? en1999::Welded::no : en1999::Welded::yes);
       aluminium_buckling = en1999::buckling(of_aluminium, s, bar.material.E, L, L);
       softening = en1999::softening(of_aluminium, softened_length);
     } else {
@@ -76,7 +77,8 @@ class PairStrut {
     };
     double on_chord = 0, on_cross = 0;
     for (std::size_t b = 0; b < model.girder.bays(); ++b)
-      for (const std::size_t c : {pair.where.first, pair.where.second}) on_chord = longest(on_chord, model.chord_member(b, c));
+      for (const std::size_t c : {pair.where.first, pair.where.second})
+        on_chord = longest(on_chord, model.chord_member(b, c));
     const std::vector<std::vector<std::size_t>>& cross = model.faces[pair.where.face].cross_members;
     const double a = pair.column.bay;
     chord_ = StrutBar(model.girder.chords[pair.where.first].bar, basis, a, on_chord);
@@ -93,8 +95,8 @@ class PairStrut {
     b.length = length;
     const double M_I = 0.5 * dN * b.h0;
     const en1993::BuiltUpForces f = en1993::built_up_forces(b, N, M_I);
-    const double own[] = {ratio(f.N_ch, chord_.chi() * chord_.omega_0() * chord_.N_Rd()),
-                          of_panel(f).utilisation, of_cross_member(f).utilisation};
+    const double own[] = {ratio(f.N_ch, chord_.chi() * chord_.omega_0() * chord_.N_Rd()), of_panel(f).utilisation,
+                          of_cross_member(f).utilisation};
     for (std::size_t i = 0; i < 3; ++i)
       if (own[i] > worst_[i].utilisation) worst_[i] = {own[i], N, M_I, length, b, f, station, combination};
   }
@@ -117,7 +119,9 @@ class PairStrut {
       if (i == 0) explain_chord(w, row);
       if (i == 1) chord_.fill(Check::beam_column, panel(w.forces), row);
       if (i == 2) cross_.fill(Check::bending_and_axial, cross_member(w.forces), row);
-      if (i > 0) row.reason = i == 1 ? "N_ch,Ed and V_Ed a/4 of EN 1993-1-1 6.4.1, 6.4.3.1" : "V_Ed a/2 of EN 1993-1-1 6.4.1, 6.4.3.1";
+      if (i > 0)
+        row.reason =
+            i == 1 ? "N_ch,Ed and V_Ed a/4 of EN 1993-1-1 6.4.1, 6.4.3.1" : "V_Ed a/2 of EN 1993-1-1 6.4.1, 6.4.3.1";
       out.push_back(row);
     }
   }
