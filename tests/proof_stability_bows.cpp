@@ -175,12 +175,12 @@ TEST_CASE("a bowed strut beside a frame of second order") {
   // kept in its plane, in which the bow lies
   Frame held = model.frame;
   for (std::size_t i = 0; i < held.nodes.size(); ++i) held.fix(i, {Motion::uz, Motion::rx, Motion::ry});
-  const DenseBuckling in_plane(held);
-  const double N_cr = in_plane.critical_factor(unit);
+  const DenseBuckling witness(held);
+  const double N_cr = witness.critical_factor(unit);
   for (const double part : {0.03, 0.1, 0.2, 0.33}) {
     std::vector<double> N = unit;
     for (double& n : N) n *= part * N_cr;
-    const Eigen::VectorXd u = in_plane.second_order(N, bow);
+    const Eigen::VectorXd u = witness.second_order(N, bow);
     const auto at = [&](std::size_t node) { return u[static_cast<Eigen::Index>(6 * node + 1)]; };
     const auto exact = [&](std::size_t s) {
       return std::abs(0.5 * (at(model.chord_node(s, 0)) + at(model.chord_node(s, 1))));
