@@ -146,7 +146,12 @@ class StabilityDesign {
         w.tension = smaller(w.tension, -far.sum(k) / n);
       }
       w.rings = w.rings && w.tension >= 0.0;
-      w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, w.rings);
+      w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, false);
+      // rings only help: what is no worse without them needs no second look
+      const bool may_govern = pair_utilisation(p, w.answer, N, dN) > worst_[i].utilisation ||
+                              N / w.answer.N_cr_sway > first_order_[i].N / first_order_[i].N_cr;
+      if (w.rings && w.answer.outside[0] == '\0' && may_govern)
+        w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, true);
       w.outside = w.answer.outside;
       if (w.outside[0] == '\0') length = w.answer.length;
     }
