@@ -259,12 +259,17 @@ TEST_CASE("where the column is no model, the proof is outside the scope and says
     CHECK(outside_says(p, words));
     CHECK_FALSE(p.passes());
     CHECK(p.verdict().find("passes") == std::string::npos);
+    CHECK(p.verdict().find("outside the scope (") != std::string::npos);
   };
   const material::Material m = material::s355h();
   BoxGirder loose = box(m);
   loose.diaphragms = {};
   says(loose, hung(100.0), "nothing holds both chords sideways");
   says(box(m, 2), hung(100.0), "fewer than three bays");
+  const Analysis of_loose{loose};
+  CHECK(verify::by_material(of_loose.solve(hung(100.0)), basis())
+            .verdict()
+            .find("not proved: 1 place is outside the scope (station ") == 0);
   BoxGirder differing = box(m);
   differing.chords.top_left = tube(76.1_mm, 5.0_mm, m);
   says(differing, hung(100.0), "its chords differ");

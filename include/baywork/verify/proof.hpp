@@ -66,12 +66,14 @@ class Proof {
   std::string verdict() const {
     if (rows_.empty()) return "nothing is proved: no member has any force";
     const std::vector<Row> outside = outside_scope();
-    std::size_t bars = outside.size();  // rows lie by member, a bar and its joint may both have one
+    std::size_t places = outside.size();  // rows lie by member, a bar and its joint may both have one
     for (std::size_t i = 1; i < outside.size(); ++i)
-      if (outside[i].member == outside[i - 1].member) --bars;
-    if (!outside.empty())
-      return "not proved: " + std::to_string(bars) + (bars == 1 ? " bar is" : " bars are") + " outside the scope (" +
+      if (outside[i].member != no_member && outside[i].member == outside[i - 1].member) --places;
+    if (!outside.empty()) {
+      const char* word = outside.back().member == no_member ? " place" : " bar";  // faces and stations come last
+      return "not proved: " + std::to_string(places) + word + (places == 1 ? " is" : "s are") + " outside the scope (" +
              place(outside[0]) + ": " + outside[0].reason + ")";
+    }
     const std::string most = baywork::text::number(worst().utilisation, 4);
     return passes() ? "passes the checks made, greatest utilisation " + most
                     : "fails, greatest utilisation " + most + " (" + place(worst()) + ")";
