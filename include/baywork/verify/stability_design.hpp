@@ -31,9 +31,12 @@ class StabilityDesign {
       if (has_formula(pairs_[i])) struts_[i] = PairStrut(model_, basis_, welds, pairs_[i]);
   }
 
+  bool idle() const noexcept { return !basis_.stability.checked; }
+
   void search(const Response& r, std::size_t combination) {
+    if (idle()) return;
     double factor = 0;
-    if (basis_.stability.checked && basis_.stability.by_eigenvalue) factor = critical_factor(r, 1e-4).factor;
+    if (basis_.stability.by_eigenvalue) factor = critical_factor(r, 1e-4).factor;
     for (std::size_t i = 0; i < pairs_.size(); ++i) search_pair(i, r, combination, factor);
   }
 
@@ -53,7 +56,7 @@ class StabilityDesign {
   }
 
   void add_words(Words& out) const {
-    if (!basis_.stability.checked) {
+    if (idle()) {
       out.not_covered.push_back(
           "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections.");
       return;
