@@ -44,9 +44,7 @@ class Search {
     std::vector<Row> rows = members_.rows();
     rows.insert(rows.end(), further.begin(), further.end());
     Words words;
-    words.assumptions = {"Combinations: " + set + ".",
-                         "Forces are those of linear first-order analysis" +
-                             std::string(basis_.stability.imperfections ? "." : " without imperfections.")};
+    words.assumptions = {"Combinations: " + set + "."};
     if (use_ < 1.0)
       words.assumptions.push_back("Wear: " + baywork::text::number(use_) +
                                   " of every resistance (k_use); gamma_M and Omega below are the standards' over k_use.");
@@ -83,10 +81,6 @@ class Search {
   Topics topics_;
 };
 
-}  // namespace detail
-
-namespace detail {
-
 inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
                    Standards which, std::vector<Row> further = {}) {
   Search search(cases.analysis(), basis, which);
@@ -94,10 +88,10 @@ inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::
   return search.proof(std::move(all), set, std::move(further));
 }
 
-/// With bows and kinks where the basis asks for them and the girder can be given them; where not, the stability rows say
-/// that it is outside the scope.
-inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
-                            Standards which) {
+/// With bows and kinks where the basis asks for them and the girder can be given them; where not, the stability rows
+/// say that it is outside the scope.
+inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set,
+                            const Basis& basis, Standards which) {
   validate(basis);
   if (!basis.stability.imperfections || !can_be_imperfect(cases.analysis().girder()))
     return prove(cases, std::move(all), set, basis, which);

@@ -56,6 +56,8 @@ class StabilityDesign {
   }
 
   void add_words(Words& out) const {
+    out.assumptions.push_back(std::string("Forces are those of linear first-order analysis") +
+                              (basis_.stability.imperfections ? "." : " without imperfections."));
     if (idle()) {
       out.not_covered.push_back(
           "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections.");
