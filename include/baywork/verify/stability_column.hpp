@@ -31,6 +31,7 @@ struct PairColumn {
   double N_Rd = 0;     ///< the same over gamma_M1, welds left out [N]
   double omega_0 = 1;  ///< beside the welds at the stations, in the middle of the wave (safe side)
 
+  bool takes_bows = false;  ///< bows can be made for it: a pair that is held, of a straight girder
   bool alone() const noexcept { return where.first == where.second; }
   double chi(double lambda) const {
     return aluminium ? en1999::reduction_factor(buckling_class, lambda) : en1993::reduction_factor(curve, lambda);
@@ -147,6 +148,7 @@ class ColumnMaker {
     p.opposite = i;
     const HandFace& f = beam_.faces[i];
     p.braced = f.layout != Layout::open;
+    p.takes_bows = beam_.not_straight.empty() && !p.where.held.empty();
     const Bar &bar = girder_.chords[f.first_chord].bar, &other = girder_.chords[f.second_chord].bar;
     if (bar.section.designation != other.section.designation || bar.section.area != other.section.area ||
         bar.material.name != other.material.name)

@@ -50,7 +50,7 @@ class StabilityDesign {
       }
       if (w.utilisation > no_force) out.push_back(row(p, w));
       struts_[i].add_rows(out, [&](std::size_t station) { return row_at(p, station); });
-      const char* said = second_order(first_order_[i].N / first_order_[i].N_cr);
+      const char* said = second_order(p, first_order_[i].N / first_order_[i].N_cr);
       if (said[0] != '\0') out.push_back(outside(row_at(p, first_order_[i].station), said));
     }
   }
@@ -83,7 +83,8 @@ class StabilityDesign {
         "strengths.");
     out.assumptions.push_back(
         basis_.stability.imperfections
-            ? "Bows of compressed chord pairs (EN 1993-1-1 5.3.3, q_d with the face's own deflection) to both sides, "
+            ? "Bows of compressed chord pairs of straight girders, where they are held (EN 1993-1-1 5.3.3, q_d with "
+              "the face's own deflection) to both sides, "
               "and "
               "kinks at splices, join every combination, but for pairs with less than a twentieth of its greatest "
               "push; "
@@ -113,13 +114,15 @@ class StabilityDesign {
     std::size_t station = 0;
   };
   /// 5.2.1 (3): forces of first order hold up to a tenth of the critical load; 5.2.2 (5): amplified ones up to a third.
-  const char* second_order(double part) const {
+  const char* second_order(const PairColumn& p, double part) const {
     if (part > 1.0 / 3.0)
-      return "chord pair: more than a third of its critical load, second-order analysis is needed (EN 1993-1-1 5.2.2)";
-    if (part > 0.1 && !basis_.stability.imperfections)
-      return "chord pair: more than a tenth of its critical load, and forces are of first order without bows (EN "
-             "1993-1-1 5.2.1 (3)); stability.imperfections adds them";
-    return "";
+      return "more than a third of the critical load: second order is needed (EN 1993-1-1 5.2.2 (5))";
+    if (part <= 0.1 || (basis_.stability.imperfections && p.takes_bows)) return "";
+    return basis_.stability.imperfections
+               ? "more than a tenth of the critical load, and no bows can be made for it (EN 1993-1-1 5.2.1 (3))"
+               : "more than a tenth of the critical load, and forces are of first order without bows (EN 1993-1-1 "
+                 "5.2.1 "
+                 "(3)): ask for stability.imperfections";
   }
   static bool has_formula(const PairColumn& p) { return p.outside[0] == '\0' && p.no_formula[0] == '\0'; }
 
