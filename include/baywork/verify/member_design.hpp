@@ -111,8 +111,8 @@ class MemberDesign {
         if (a.sections[i].second.softening != b.sections[i].second.softening)
           take_section_bound(design, range, b.sections[i].second, most);
       }
-      ForceRange whole(a.greatest.forces);
-      whole.take(b.greatest.forces);
+      ForceRange whole(a.greatest.bound);
+      whole.take(b.greatest.bound);
       take_whole_bound(design, whole, most);
     });
   }
@@ -345,7 +345,7 @@ class MemberDesign {
       greatest.take(f, x);
       visit(f, Place{x, combination, softening_at(d, x, length)});
     });
-    greatest.whole = design.whole_forces(greatest.forces, start, loads, length);
+    design.take_whole(greatest, start, loads, length);
     return greatest;
   }
 
