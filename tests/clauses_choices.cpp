@@ -391,6 +391,10 @@ TEST_CASE("a bar says that it is welded along, and a basis how hot") {
   CHECK(chords > 6);
   CHECK_THROWS_AS((void)railed.chord.welded_along({.lines = -1}), BadDescription);
   CHECK_THROWS_AS((void)railed.chord.welded_along({.lines = 1, .width = -0.01}), BadDescription);
+  CHECK(railed.chord.text().find("1 weld along it on 10 mm") != std::string::npos);
+  std::string words;
+  for (const std::string& w : p.assumptions()) words += w;
+  CHECK(words.find("Welds along bars") != std::string::npos);
   // steel is not softened along it either
   CHECK_FALSE(verify::welded_along(tube(60.3, 5, material::s355h()).welded_along({.lines = 2})).any);
   CHECK(verify::welded_along(railed.chord).softened == Approx(250e-6));

@@ -379,6 +379,22 @@ TEST_CASE("EN 1993 elastic check 6.2.1 (5)") {
   CHECK(close(bending_and_axial(three, f).utilisation, 0.8, 1e-12));  // 0.3 + sqrt(0.3² + 0.4²)
 }
 
+TEST_CASE("EN 1993 6.2.3 net section, 6.2.5 moduli, 6.2.6 shear, by hand") {
+  // tube 60 x 4 with two holes of 9 mm: 0.9 (703.717 - 2 9 4) 360/1.25 = 163.741 kN, below 703.717 235 = 165.373 kN
+  CHECK(close(tension_net(631.717e-6, 360e6), 163.741e3, 1e-5));
+  CHECK(tension_net(631.717e-6, 360e6) < tension_gross(703.717e-6, 235e6));
+  CHECK(close(tension_gross(703.717e-6, 235e6, {.gamma_M0 = 1.1}), 150.339e3, 1e-5));
+  CHECK(close(bending(12565.33e-9, 235e6), 2952.85, 1e-5));
+  CHECK(close(bending(9242.147e-9, 235e6, {.gamma_M0 = 1.1}), 1974.459, 1e-5));
+  CHECK(close(shear_resistance(448.0e-6, 235e6), 60.7833e3, 1e-5));  // Av = 2 703.717/pi = 448.000
+  // 6.2.8 (3): rho = (2 0.8 - 1)² = 0.36, nothing up to half
+  CHECK(close(strength_lost_by_shear(0.8), 0.36, 1e-12));
+  CHECK(strength_lost_by_shear(0.5) == 0.0);
+  // round tube: 1 - 0.4^1.7 = 0.789378 and, above 0.69, cos(0.8 pi/2) = 0.309017
+  CHECK(close(round_moment_left(0.4), 0.789378, 1e-5));
+  CHECK(close(round_moment_left(0.8), 0.309017, 1e-5));
+}
+
 TEST_CASE("EN 1993 torsion with shear, 6.2.7") {
   const BarResistance r = resistance(ring(0.060, 0.004), s235);
   CHECK(close(shear(r, {0, 0, 1e3, 0.25 * r.T_Rd, 0, 0}).resistance, 0.75 * r.V_z_Rd, 1e-12));  // (6.28)

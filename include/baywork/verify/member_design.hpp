@@ -170,7 +170,13 @@ class MemberDesign {
     return out;
   }
   void add_words(Words& out) const {
-    add_member_words(basis_, uses<AluminiumMember>(), any_unspecified_welding(), uses<SteelMember>(), out);
+    BarsOfGirder bars{uses<AluminiumMember>(), uses<SteelMember>()};
+    for (const Bar& b : model_.bars) {
+      if (b.material.family != material::Family::aluminium) continue;
+      bars.unspecified_welding = bars.unspecified_welding || b.material.welding == material::Welding::unspecified;
+      bars.welded_along = bars.welded_along || b.along.lines > 0;
+    }
+    add_member_words(basis_, bars, out);
     out.not_covered.push_back("Lateral-torsional buckling of open sections, warping torsion.");
   }
 
@@ -187,13 +193,6 @@ class MemberDesign {
   bool uses() const {
     for (const Designed& d : members_)
       if (std::holds_alternative<T>(d.design)) return true;
-    return false;
-  }
-
-  bool any_unspecified_welding() const {
-    for (const Bar& b : model_.bars)
-      if (b.material.family == material::Family::aluminium && b.material.welding == material::Welding::unspecified)
-        return true;
     return false;
   }
 
