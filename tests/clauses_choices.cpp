@@ -112,6 +112,14 @@ TEST_CASE("chords of an open face never take 0.9 or 0.75 of their length") {
   missing.faces.top = Face{};
   const Analysis without{missing};
   CHECK(code_of(without)[without.model().chord_member(2, top_left)].about_z == 1.0);
+  const Analysis ladder{LadderGirder{.bays = 4,
+                                     .bay_length = 0.5,
+                                     .depth = 0.5,
+                                     .chord = tube(60.3, 5, material::s355h()),
+                                     .web = box(material::s355h(), false).faces.left,
+                                     .supports = simply_supported()}};
+  CHECK(code_of(ladder)[ladder.model().chord_member(1, 1)].about_y == 0.9);
+  CHECK(code_of(ladder)[ladder.model().chord_member(1, 1)].about_z == 1.0);
 }
 
 TEST_CASE("EN 1993-1-1 BB.1.3: lengths in braced faces") {

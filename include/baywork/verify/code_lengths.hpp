@@ -44,7 +44,8 @@ inline std::vector<BucklingFactors> code_lengths(const Analysis& analysis, const
   for (std::size_t c = 0; c < model.girder.chords.size(); ++c)
     for (std::size_t b = 0; b < model.girder.bays(); ++b) {
       const std::size_t m = model.chord_member(b, c);
-      if (!open.in_open_face[m] && detail::is_hollow_steel(model.bar(m))) out[m] = {0.9, 0.9};
+      if (open.in_open_face[m] || !detail::is_hollow_steel(model.bar(m))) continue;
+      out[m] = {open.sway[m].about_y ? 1.0 : 0.9, open.sway[m].about_z ? 1.0 : 0.9};
     }
   for (std::size_t f = 0; f < model.faces.size(); ++f) {
     const auto take = [&](std::size_t m, std::size_t bay) {

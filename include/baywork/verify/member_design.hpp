@@ -236,9 +236,12 @@ class MemberDesign {
   void prepare_members() {
     const std::vector<SystemLength> lengths = system_lengths(analysis_);
     const std::vector<WeldedEnds> ends = welded_ends(analysis_, basis_.choices.heat);
-    const OpenBars open = open_bars(analysis_);
-    std::vector<BucklingFactors> code(lengths.size());
-    if (basis_.lengths.rule == LengthRule::code) code = code_lengths(analysis_, open);
+    const bool by_code = basis_.lengths.rule == LengthRule::code;
+    const bool ask_sway = by_code || basis_.choices.welds == WeldsOnWave::where_they_are ||
+                          basis_.choices.moment_factors == MomentFactorRule::table;
+    const OpenBars open = ask_sway ? open_bars(analysis_) : OpenBars{std::vector<Sway>(lengths.size()), {}};
+    const std::vector<BucklingFactors> code =
+        by_code ? code_lengths(analysis_, open) : std::vector<BucklingFactors>(lengths.size());
     members_.resize(model_.bar_index.size());
     for (std::size_t m = 0; m < members_.size(); ++m) {
       Designed& d = members_[m];
