@@ -157,6 +157,12 @@ TEST_CASE("EN 1993-1-1 BB.1.3: lengths in braced faces") {
   // EN 1999-1-1 has no such rule
   const Analysis light{box(material::en_aw_6082_t6(), false)};
   for (const verify::BucklingFactors& f : code_of(light)) CHECK((f.about_y == 1.0 && f.about_z == 1.0));
+  // bars on a split post are none that the clause speaks of
+  BoxGirder k_girder = box(material::s355h(), false);
+  k_girder.faces.left = k_girder.faces.right =
+      braced(k_braced, tube(26.9, 3.2, material::s355h()), tube(48.3, 4, material::s355h()));
+  const Analysis with_k{k_girder};
+  CHECK(code_of(with_k)[with_k.model().faces[1].panels[0].diagonals[0]].about_z == 1.0);
   // braces of 0.6 and more: 38 on 60.3 is 0.63
   BoxGirder wide = box(material::s355h(), false);
   wide.faces.left = wide.faces.right =
