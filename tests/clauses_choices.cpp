@@ -122,6 +122,23 @@ TEST_CASE("chords of an open face never take 0.9 or 0.75 of their length") {
   CHECK(code_of(ladder)[ladder.model().chord_member(1, 1)].about_z == 1.0);
 }
 
+TEST_CASE("which bars sway: a triangular girder with an open base") {
+  const Face side = box(material::s355h(), false).faces.left;
+  const Analysis a{
+      TriangularGirder{.bays = 4,
+                       .bay_length = 0.5,
+                       .width = 0.5,
+                       .depth = 0.43,
+                       .chord = tube(60.3, 5, material::s355h()),
+                       .faces = {.base = open(tube(48.3, 4, material::s355h())), .right = side, .left = side},
+                       .supports = simply_supported()}};
+  const verify::OpenBars bars = verify::open_bars(a);
+  const std::size_t base = a.model().chord_member(1, 0), apex = a.model().chord_member(1, 2);
+  CHECK((!bars.sway[base].about_y && bars.sway[base].about_z && bars.in_open_face[base]));
+  CHECK((!bars.sway[apex].about_y && !bars.sway[apex].about_z && !bars.in_open_face[apex]));
+  CHECK((code_of(a)[base].about_y == 1.0 && code_of(a)[apex].about_z == 0.9));
+}
+
 TEST_CASE("EN 1993-1-1 BB.1.3: lengths in braced faces") {
   // Values from memory: hollow chords 0.9; braces welded to hollow chords 0.75 where d1/d0 < 0.6 (26.9/60.3 = 0.45);
   // wider ones (posts, 48.3/60.3 = 0.80) BB.1.1: 0.9 in the plane of the face, 1 out of it.

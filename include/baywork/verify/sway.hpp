@@ -41,7 +41,8 @@ inline std::vector<bool> open_bays(const GirderModel& model, const FaceMembers& 
 }
 
 /// A chord in one bay: a braced face holds its joints along the face, an open one lets them move along it. About an
-/// axis it does not sway where no open face and at least one braced one has a part (|cos| above 0.1) in that direction.
+/// axis it does not sway where at least one braced face has a part (|cos| above 0.3) in that direction, and no open one
+/// has any (above 0.1).
 inline void take_chord(const Analysis& analysis, std::size_t bay, std::size_t chord,
                        const std::vector<std::vector<bool>>& open_of_face, OpenBars& out) {
   const GirderModel& model = analysis.model();
@@ -56,7 +57,8 @@ inline void take_chord(const Analysis& analysis, std::size_t bay, std::size_t ch
     const Vec3<> to_other =
         model.frame.nodes[model.chord_node(bay, other)].at - model.frame.nodes[model.chord_node(bay, chord)].at;
     const Vec3<> along_face = unit(to_other - dot(to_other, axes.x) * axes.x);
-    const bool z = magnitude(dot(along_face, axes.z)) > 0.1, y = magnitude(dot(along_face, axes.y)) > 0.1;
+    const double least = open ? 0.1 : 0.3;
+    const bool z = magnitude(dot(along_face, axes.z)) > least, y = magnitude(dot(along_face, axes.y)) > least;
     any_open = any_open || open;
     (open ? free_z : held_z) = (open ? free_z : held_z) || z;
     (open ? free_y : held_y) = (open ? free_y : held_y) || y;
