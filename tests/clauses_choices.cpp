@@ -130,7 +130,7 @@ TEST_CASE("which bars sway: a triangular girder with an open base") {
                        .width = 0.5,
                        .depth = 0.43,
                        .chord = tube(60.3, 5, material::s355h()),
-                       .faces = {.base = open(tube(48.3, 4, material::s355h())), .right = side, .left = side},
+                       .faces = {.base = open(tube(48.3, 4, material::s355h())), .left = side, .right = side},
                        .supports = simply_supported()}};
   const verify::OpenBars bars = verify::open_bars(a);
   const std::size_t base = a.model().chord_member(1, 0), apex = a.model().chord_member(1, 2);

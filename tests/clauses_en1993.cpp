@@ -171,6 +171,26 @@ TEST_CASE("EN 1993 buckling of published examples") {
   CHECK(std::fabs(b.lambda_y - 0.56) < 0.006);
   CHECK(std::fabs(b.chi_y - 0.91) < 0.006);
   CHECK(close(flexural_buckling(r, b, -1630e3).resistance, 1836.5e3, 4e-3));
+  // Example 6.9: hot finished 200 x 100 x 16, S355, A = 8300 mm², Iy = 36.78e6, Iz = 11.47e6 mm⁴: N_c,Rd = 2946.5 kN;
+  // 7.2 m about y N_cr = 1470 kN, lambda 1.42, chi 0.41, N_b,y,Rd = 1209 kN; 3.6 m about z lambda 1.27, chi 0.49
+  SectionData<double> rhs = shs_100x5();
+  rhs.area = 8300e-6;
+  rhs.Iy = 36.78e-6;
+  rhs.Iz = 11.47e-6;
+  rhs.height = 0.200;
+  rhs.wall = 0.016;
+  rhs.plates[0] = {0.152, 0.016, false, true};
+  rhs.plates[1] = {0.052, 0.016, false, false};
+  const BarResistance r69 = resistance(rhs, s355);
+  CHECK(r69.class_N == 1);  // 152/16 = 9.5
+  CHECK(close(r69.N_c_Rd, 2946.5e3, 1e-5));
+  const Buckling b69 = buckling(r69, rhs, 210e9, 7.2, 3.6);
+  CHECK(close(b69.N_cr_y, 1470e3, 1e-3));
+  CHECK(std::fabs(b69.lambda_y - 1.42) < 0.006);
+  CHECK(std::fabs(b69.chi_y - 0.41) < 0.005);
+  CHECK(close(flexural_buckling(r69, b69, -90e3).resistance, 1209e3, 1e-3));
+  CHECK(std::fabs(b69.lambda_z - 1.27) < 0.006);
+  CHECK(std::fabs(b69.chi_z - 0.49) < 0.005);
   // Tube 60 x 4, S235, L = 1.5 m (hand): lambda = 0.80467, chi 0.7930 (a), 0.6592 (c)
   const SectionData<double> s60 = ring(0.060, 0.004);
   const Buckling hot = buckling(resistance(s60, s235), s60, 210e9, 1.5, 1.5);
