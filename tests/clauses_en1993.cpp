@@ -171,6 +171,26 @@ TEST_CASE("EN 1993 buckling of published examples") {
   CHECK(std::fabs(b.lambda_y - 0.56) < 0.006);
   CHECK(std::fabs(b.chi_y - 0.91) < 0.006);
   CHECK(close(flexural_buckling(r, b, -1630e3).resistance, 1836.5e3, 4e-3));
+  // Example 6.9: hot finished 200 x 100 x 16, S355, A = 8300 mm², Iy = 36.78e6, Iz = 11.47e6 mm⁴: N_c,Rd = 2946.5 kN;
+  // 7.2 m about y N_cr = 1470 kN, lambda 1.42, chi 0.41, N_b,y,Rd = 1209 kN; 3.6 m about z lambda 1.27, chi 0.49
+  SectionData<double> rhs = shs_100x5();
+  rhs.area = 8300e-6;
+  rhs.Iy = 36.78e-6;
+  rhs.Iz = 11.47e-6;
+  rhs.height = 0.200;
+  rhs.wall = 0.016;
+  rhs.plates[0] = {0.152, 0.016, false, true};
+  rhs.plates[1] = {0.052, 0.016, false, false};
+  const BarResistance r69 = resistance(rhs, s355);
+  CHECK(r69.class_N == 1);  // 152/16 = 9.5
+  CHECK(close(r69.N_c_Rd, 2946.5e3, 1e-5));
+  const Buckling b69 = buckling(r69, rhs, 210e9, 7.2, 3.6);
+  CHECK(close(b69.N_cr_y, 1470e3, 1e-3));
+  CHECK(std::fabs(b69.lambda_y - 1.42) < 0.006);
+  CHECK(std::fabs(b69.chi_y - 0.41) < 0.005);
+  CHECK(close(flexural_buckling(r69, b69, -90e3).resistance, 1209e3, 1e-3));
+  CHECK(std::fabs(b69.lambda_z - 1.27) < 0.006);
+  CHECK(std::fabs(b69.chi_z - 0.49) < 0.005);
   // Tube 60 x 4, S235, L = 1.5 m (hand): lambda = 0.80467, chi 0.7930 (a), 0.6592 (c)
   const SectionData<double> s60 = ring(0.060, 0.004);
   const Buckling hot = buckling(resistance(s60, s235), s60, 210e9, 1.5, 1.5);
@@ -377,6 +397,22 @@ TEST_CASE("EN 1993 elastic check 6.2.1 (5)") {
   CHECK(close(three.M_y_Rd, ring(0.320, 0.004).Wel_y * 235e6, 1e-12));
   const SectionForces f{-0.3 * three.N_c_Rd, 0, 0, 0, 0.3 * three.M_y_Rd, 0.4 * three.M_y_Rd};
   CHECK(close(bending_and_axial(three, f).utilisation, 0.8, 1e-12));  // 0.3 + sqrt(0.3² + 0.4²)
+}
+
+TEST_CASE("EN 1993 6.2.3 net section, 6.2.5 moduli, 6.2.6 shear, by hand") {
+  // tube 60 x 4 with two holes of 9 mm: 0.9 (703.717 - 2 9 4) 360/1.25 = 163.741 kN, below 703.717 235 = 165.373 kN
+  CHECK(close(tension_net(631.717e-6, 360e6), 163.741e3, 1e-5));
+  CHECK(tension_net(631.717e-6, 360e6) < tension_gross(703.717e-6, 235e6));
+  CHECK(close(tension_gross(703.717e-6, 235e6, {.gamma_M0 = 1.1}), 150.339e3, 1e-5));
+  CHECK(close(bending(12565.33e-9, 235e6), 2952.85, 1e-5));
+  CHECK(close(bending(9242.147e-9, 235e6, {.gamma_M0 = 1.1}), 1974.459, 1e-5));
+  CHECK(close(shear_resistance(448.0e-6, 235e6), 60.7833e3, 1e-5));  // Av = 2 703.717/pi = 448.000
+  // 6.2.8 (3): rho = (2 0.8 - 1)² = 0.36, nothing up to half
+  CHECK(close(strength_lost_by_shear(0.8), 0.36, 1e-12));
+  CHECK(strength_lost_by_shear(0.5) == 0.0);
+  // round tube: 1 - 0.4^1.7 = 0.789378 and, above 0.69, cos(0.8 pi/2) = 0.309017
+  CHECK(close(round_moment_left(0.4), 0.789378, 1e-5));
+  CHECK(close(round_moment_left(0.8), 0.309017, 1e-5));
 }
 
 TEST_CASE("EN 1993 torsion with shear, 6.2.7") {

@@ -149,6 +149,21 @@ TEST_CASE("EN 1999: a tube with a rail welded along it") {
   CHECK(close(all.M_y_Rd, 0.5 * resistance(s, alloy(), {}, Welded::yes).M_y_Rd, 1e-12));
 }
 
+TEST_CASE("EN 1999 6.2.3 and 6.2.5.1: across a weld and across holes, by hand") {
+  // tube 60 x 4: 703.717 185/1.25 = 104.150 kN; Wel 185/1.25 = 1367.838 Nm; W_net = 8000 mm³ with fu = 290: 1856 Nm
+  CHECK(close(tension_haz(703.717e-6, 185e6), 104.150e3, 1e-5));
+  CHECK(close(bending_net(9242.147e-9, 185e6), 1367.838, 1e-6));
+  CHECK(close(bending_net(8000e-9, 290e6), 1856.0, 1e-12));
+  // at a local weld the lesser of omega_0 M_Rd (0.6512 2855.76 = 1859.67, 0.5 2855.76 = 1427.88) and that
+  const BarResistance r = resistance(small_tube(), alloy());
+  CHECK(close(bending_resistance(r, Softening::within_width, true), 1367.838, 1e-6));
+  CHECK(close(bending_resistance(r, Softening::beyond_width, true), 1367.838, 1e-6));
+  CHECK(close(bending_resistance(r, Softening::none, true), 2855.758, 1e-6));
+  // tension: omega_0 N_o,Rd is the lesser of yielding, 159.936 kN, and N_u,haz,Rd
+  CHECK(close(axial(r, 50e3, Softening::within_width).resistance, 104.150e3, 1e-5));
+  CHECK(close(axial(r, 50e3, Softening::none).resistance, 159.9356e3, 1e-6));
+}
+
 TEST_CASE("EN 1999 Table 6.5: kappa along the bar") {
   // By hand; class A for A_1/A = 1, 0.8 and 0.6, class B.
   struct Row {

@@ -104,6 +104,12 @@ TEST_CASE("rows of steel bars can be recomputed") {
   const Channel channel{80.0_mm, 40.0_mm, 5.0_mm, 5.0_mm};
   recompute_all("channel", proof_of(channel, channel, channel, plate, 5e3), seen);
   for (const char* what : {"solid round", "solid rectangle", "I", "channel"}) all_checks_seen(what, seen);
+  for (const char* formula :
+       {"(1 - T_Ed/T_Rd)", "sqrt(1 - T_Ed/(1.25*T_Rd))", "(1 - n^1.7)", "(1 - n)/(1 - a_w/2)", "(1 - n^2)"}) {
+    const std::string named = formula;
+    INFO(named);
+    CHECK(seen.formulas.count(named) == 1);
+  }
 }
 
 TEST_CASE("rows with much shear can be recomputed") {

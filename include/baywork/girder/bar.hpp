@@ -49,7 +49,13 @@ struct BasicBar {
 
   S mass_per_metre() const { return S(section.area * S(material.density)); }
   bool has_strength() const noexcept { return strength.yield > 0; }
-  std::string text() const { return section.designation + ", " + material.name; }
+  std::string text() const {
+    std::string out = section.designation + ", " + material.name;
+    if (along.lines > 0)
+      out += ", " + std::to_string(along.lines) + (along.lines == 1 ? " weld" : " welds") + " along it";
+    if (along.lines > 0 && along.width > 0.0) out += " on " + baywork::text::quantity(along.width, 1e-3, "mm");
+    return out;
+  }
 
  private:
   template <class T>

@@ -34,21 +34,26 @@ inline BucklingFactors of_web_member(const Analysis& analysis, std::size_t m, st
 
 }  // namespace detail
 
-/// Of every member. Steel bars alone: EN 1999-1-1 has no such rule. Chords of hollow section 0.9 about both axes,
-/// BB.1.3 (1); diagonals and posts of braced faces as of_web_member(), their joints being welded all round; posts in
-/// several pieces, other bars, and every chord and cross member that borders an open panel: 1, never less. Values from
-/// memory, check against the standard and the national annex.
+/// Of every member. Steel bars alone: EN 1999-1-1 has no such rule. Chords of hollow section 0.9, BB.1.3 (1), in the
+/// directions that braced faces hold (the clause allows it sideways for a ladder's chord, too); diagonals and posts of
+/// braced faces as of_web_member(), their joints being welded all round; posts in several pieces, bars on them, other
+/// bars, and every chord and cross member that borders an open panel: 1, never less. Values from memory, check against
+/// the standard and the national annex.
 inline std::vector<BucklingFactors> code_lengths(const Analysis& analysis, const OpenBars& open) {
   const GirderModel& model = analysis.model();
   std::vector<BucklingFactors> out(model.frame.members.size());
   for (std::size_t c = 0; c < model.girder.chords.size(); ++c)
     for (std::size_t b = 0; b < model.girder.bays(); ++b) {
       const std::size_t m = model.chord_member(b, c);
-      if (!open.in_open_face[m] && detail::is_hollow_steel(model.bar(m))) out[m] = {0.9, 0.9};
+      if (open.in_open_face[m] || !detail::is_hollow_steel(model.bar(m))) continue;
+      out[m] = {open.sway[m].about_y ? 1.0 : 0.9, open.sway[m].about_z ? 1.0 : 0.9};
     }
   for (std::size_t f = 0; f < model.faces.size(); ++f) {
     const auto take = [&](std::size_t m, std::size_t bay) {
-      if (!open.in_open_face[m] && model.bar(m).material.family == material::Family::steel)
+      const Member& member = model.frame.members[m];
+      const bool on_chords =
+          model.frame.nodes[member.from].address.chord >= 0 && model.frame.nodes[member.to].address.chord >= 0;
+      if (on_chords && !open.in_open_face[m] && model.bar(m).material.family == material::Family::steel)
         out[m] = detail::of_web_member(analysis, m, bay, model.girder.faces[f]);
     };
     for (const PanelMembers& p : model.faces[f].panels)

@@ -115,17 +115,35 @@ inline double moment_factor(double M_h, double psi, double M_s, SpanLoad load) {
 /// Moments [Nm] at the start, in the middle and at the end of a bar, with the signs of one diagram.
 struct MomentDiagram {
   double start = 0, middle = 0, end = 0;
+
+  double greatest_end() const { return larger(magnitude(start), magnitude(end)); }
+  double greatest() const { return larger(greatest_end(), magnitude(middle)); }
 };
 
-/// C_m of Table B.3 for a diagram whose greatest moment is `greatest` in size. Loads between the ends are taken as
-/// uniform: that column is nowhere below the other, and for a straight diagram it gives 0.6 + 0.4 psi. 1 where the
-/// greatest moment lies elsewhere; at least 0.9 for a bar that may sway.
-inline double moment_factor(const MomentDiagram& m, double greatest, bool sways) {
-  const double M_h = magnitude(m.start) >= magnitude(m.end) ? m.start : m.end;
-  const double other = magnitude(m.start) >= magnitude(m.end) ? m.end : m.start;
-  if (magnitude(greatest) > larger(magnitude(M_h), magnitude(m.middle)) * (1.0 + 1e-9)) return 1.0;
+/// C_m of Table B.3 for a diagram that is straight or bent by a load spread evenly or towards the middle: the table's
+/// column for even loads is nowhere below the one for concentrated ones, and for a straight diagram it gives 0.6 + 0.4
+/// psi. At least 0.9 for a bar that may sway.
+inline double moment_factor(const MomentDiagram& m, bool sways) {
+  const bool first = magnitude(m.start) >= magnitude(m.end);
+  const double M_h = first ? m.start : m.end, other = first ? m.end : m.start;
   const double C = moment_factor(M_h, M_h == 0.0 ? 0.0 : other / M_h, m.middle, SpanLoad::uniform);
   return sways ? larger(C, sway_moment_factor) : C;
+}
+
+/// C_m M [Nm] for the greatest moment M of the bar: C_m times the greatest of the three moments, and in full what the
+/// moment is more elsewhere. At least C_m M, as C_m <= 1.
+inline double equivalent_moment(const MomentDiagram& m, double greatest, bool sways) {
+  return moment_factor(m, sways) * m.greatest() + larger(0.0, greatest - m.greatest());
+}
+
+/// At least equivalent_moment(), and convex in the three moments. In the table C_m M is at most 0.2 |M_h| + 0.8 |M_s|,
+/// 0.95 |M_s| + 0.05 |M_h| or 0.4 |M_h|; elsewhere such a load adds to the straight line between the ends no more than
+/// in the middle.
+inline double equivalent_moment_bound(const MomentDiagram& m, bool sways) {
+  const double h = m.greatest_end(), s = magnitude(m.middle);
+  const double table = larger(larger(0.2 * h + 0.8 * s, 0.95 * s + 0.05 * h), 0.4 * h);
+  const double floor = sways ? sway_moment_factor * larger(h, s) : 0.0;
+  return larger(table, floor) + magnitude(m.middle - 0.5 * (m.start + m.end));
 }
 
 /// C_my and C_mz; 1, the greatest value of Table B.3, holds for every diagram.

@@ -9,6 +9,7 @@
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/found.hpp>
+#include <baywork/verify/load_shape.hpp>
 #include <baywork/verify/row.hpp>
 #include <baywork/verify/sway.hpp>
 
@@ -50,17 +51,21 @@ struct SteelMember {
                                                        Check::bending_and_axial};
   static constexpr std::array<Check, 2> whole_checks{Check::buckling, Check::beam_column};
 
-  /// Forces for whole_checks: the greatest ones, moments times C_m.
-  SectionForces whole_forces(SectionForces greatest, const std::array<double, 6>& start,
-                             const MemberLoads<double>& loads, double length) const {
-    if (rule == MomentFactorRule::one) return greatest;
+  /// Forces for whole_checks: the greatest ones, moments times C_m. Only loads spread evenly over the bar's whole
+  /// length are those of Table B.3; others keep C_m = 1.
+  void take_whole(GreatestForces& g, const std::array<double, 6>& start, const MemberLoads<double>& loads,
+                  double length) const {
+    g.whole = g.bound = g.forces;
+    if (rule == MomentFactorRule::one || !strongest_in_the_middle(loads, length)) return;
     using baywork::detail::cut_forces;
     const CutForces first = cut_forces(start, loads, 0.0, CutSide::after);
     const CutForces middle = cut_forces(start, loads, 0.5 * length, CutSide::after);
     const CutForces last = cut_forces(start, loads, length, CutSide::before);
-    greatest.My *= en1993::moment_factor({first.My, middle.My, last.My}, greatest.My, sway.about_y);
-    greatest.Mz *= en1993::moment_factor({first.Mz, middle.Mz, last.Mz}, greatest.Mz, sway.about_z);
-    return greatest;
+    const en1993::MomentDiagram about_y{first.My, middle.My, last.My}, about_z{first.Mz, middle.Mz, last.Mz};
+    g.whole.My = en1993::equivalent_moment(about_y, g.forces.My, sway.about_y);
+    g.whole.Mz = en1993::equivalent_moment(about_z, g.forces.Mz, sway.about_z);
+    g.bound.My = en1993::equivalent_moment_bound(about_y, sway.about_y);
+    g.bound.Mz = en1993::equivalent_moment_bound(about_z, sway.about_z);
   }
 
   /// Above 1 wherever the utilisation is, under f and under any smaller forces with N of the same sign and at least

@@ -58,10 +58,7 @@ struct AluminiumMember {
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
 
-  static SectionForces whole_forces(const SectionForces& greatest, const std::array<double, 6>&,
-                                    const MemberLoads<double>&, double) {
-    return greatest;
-  }
+  static void take_whole(GreatestForces&, const std::array<double, 6>&, const MemberLoads<double>&, double) {}
 
   /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }

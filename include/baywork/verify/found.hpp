@@ -60,7 +60,8 @@ using FoundOfMember = std::array<Found, n_member_checks>;
 /// Greatest compression and greatest moments of a member in one combination, wherever they are.
 struct GreatestForces {
   SectionForces forces{};  ///< N <= 0; My, Mz >= 0
-  SectionForces whole{};   ///< what checks of the whole member take: the same, moments times C_m where that is known
+  SectionForces whole{};   ///< what checks of the whole member take: the same, with moments times C_m where it is known
+  SectionForces bound{};   ///< at least `whole`, and nowhere more between two load factors than at the greater of them
   double x = 0;            ///< of the greatest moment
 
   void take(const SectionForces& f, double at) {

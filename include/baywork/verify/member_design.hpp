@@ -112,8 +112,8 @@ class MemberDesign {
         if (a.sections[i].second.softening != b.sections[i].second.softening)
           take_section_bound(design, range, b.sections[i].second, most);
       }
-      ForceRange whole(a.greatest.forces);
-      whole.take(b.greatest.forces);
+      ForceRange whole(a.greatest.bound);
+      whole.take(b.greatest.bound);
       take_whole_bound(design, whole, most);
     });
   }
@@ -171,7 +171,13 @@ class MemberDesign {
     return out;
   }
   void add_words(Words& out) const {
-    add_member_words(basis_, uses<AluminiumMember>(), any_unspecified_welding(), uses<SteelMember>(), out);
+    BarsOfGirder bars{uses<AluminiumMember>(), uses<SteelMember>()};
+    for (const Bar& b : model_.bars) {
+      if (b.material.family != material::Family::aluminium) continue;
+      bars.unspecified_welding = bars.unspecified_welding || b.material.welding == material::Welding::unspecified;
+      bars.welded_along = bars.welded_along || b.along.lines > 0;
+    }
+    add_member_words(basis_, bars, out);
     if (uses<AllowableMember>()) allowable::add_words(basis_.allowable, out.assumptions);
     out.not_covered.push_back("Lateral-torsional buckling of open sections, warping torsion.");
   }
@@ -189,13 +195,6 @@ class MemberDesign {
   bool uses() const {
     for (const Designed& d : members_)
       if (std::holds_alternative<T>(d.design)) return true;
-    return false;
-  }
-
-  bool any_unspecified_welding() const {
-    for (const Bar& b : model_.bars)
-      if (b.material.family == material::Family::aluminium && b.material.welding == material::Welding::unspecified)
-        return true;
     return false;
   }
 
@@ -249,9 +248,12 @@ class MemberDesign {
     const bool by_stress = which == Standards::allowable_stress;
     const std::vector<WeldedEnds> ends =
         welded_ends(analysis_, basis_.choices.heat, by_stress ? allowable::weld_extent : 0.0);
-    const OpenBars open = open_bars(analysis_);
-    std::vector<BucklingFactors> code(lengths.size());
-    if (basis_.lengths.rule == LengthRule::code) code = code_lengths(analysis_, open);
+    const bool by_code = basis_.lengths.rule == LengthRule::code;
+    const bool ask_sway = by_code || basis_.choices.welds == WeldsOnWave::where_they_are ||
+                          basis_.choices.moment_factors == MomentFactorRule::table;
+    const OpenBars open = ask_sway ? open_bars(analysis_) : OpenBars{std::vector<Sway>(lengths.size()), {}};
+    const std::vector<BucklingFactors> code =
+        by_code ? code_lengths(analysis_, open) : std::vector<BucklingFactors>(lengths.size());
     members_.resize(model_.bar_index.size());
     for (std::size_t m = 0; m < members_.size(); ++m) {
       Designed& d = members_[m];
@@ -364,7 +366,7 @@ class MemberDesign {
       greatest.take(f, x);
       visit(f, Place{x, combination, softening_at(d, x, length)});
     });
-    greatest.whole = design.whole_forces(greatest.forces, start, loads, length);
+    design.take_whole(greatest, start, loads, length);
     return greatest;
   }
 

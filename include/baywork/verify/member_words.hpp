@@ -20,7 +20,13 @@ inline std::string length_words(const BucklingLengths& lengths) {
          where;
 }
 
-inline void add_aluminium_words(const Basis& basis, bool any_unspecified_welding, std::vector<std::string>& says) {
+/// What the words depend on besides the basis: the bars of a girder.
+struct BarsOfGirder {
+  bool aluminium = false, steel = false;
+  bool unspecified_welding = false, welded_along = false;  ///< any aluminium bar
+};
+
+inline void add_aluminium_words(const Basis& basis, const BarsOfGirder& bars, std::vector<std::string>& says) {
   using baywork::text::number;
   const Choices& c = basis.choices;
   says.push_back("EN 1999-1-1: gamma_M1 = " + number(basis.aluminium.gamma_M1) +
@@ -45,16 +51,17 @@ inline void add_aluminium_words(const Basis& basis, bool any_unspecified_welding
   if (c.heat.interpass_celsius > 60.0)
     says.push_back("Welds are laid at up to " + number(c.heat.interpass_celsius) + " degrees Celsius between runs.");
   if (c.heat.heat_paths != 0) says.push_back("Welds have " + std::to_string(c.heat.heat_paths) + " heat paths.");
-  if (any_unspecified_welding) says.push_back("Welding is taken as MIG where the material does not say.");
+  if (bars.welded_along)
+    says.push_back("Welds along bars soften what they hold and the extent of 6.1.6.3 to both sides of it.");
+  if (bars.unspecified_welding) says.push_back("Welding is taken as MIG where the material does not say.");
 }
 
-inline void add_member_words(const Basis& basis, bool any_aluminium, bool any_unspecified_welding, bool any_steel,
-                             Words& out) {
+inline void add_member_words(const Basis& basis, const BarsOfGirder& bars, Words& out) {
   using baywork::text::number;
   std::vector<std::string>& says = out.assumptions;
   says.push_back(length_words(basis.lengths));
-  if (any_aluminium) add_aluminium_words(basis, any_unspecified_welding, says);
-  if (any_steel)
+  if (bars.aluminium) add_aluminium_words(basis, bars, says);
+  if (bars.steel)
     says.push_back("EN 1993-1-1: gamma_M0 = " + number(basis.steel.gamma_M0) +
                    ", gamma_M1 = " + number(basis.steel.gamma_M1) + " (nationally determined); C_m " +
                    (basis.choices.moment_factors == MomentFactorRule::one

@@ -30,9 +30,21 @@ inline bool is_open(const GirderModel& model, const PanelMembers& panel) {
   return true;
 }
 
+/// In which bays a face is open: where its panel is, and where there is none.
+inline std::vector<bool> open_bays(const GirderModel& model, const FaceMembers& face) {
+  std::vector<bool> out(model.girder.bays(), true);
+  for (const PanelMembers& p : face.panels) {
+    const bool open = is_open(model, p);
+    for (std::size_t b = p.first_station; b < p.last_station; ++b) out[b] = open;
+  }
+  return out;
+}
+
 /// A chord in one bay: a braced face holds its joints along the face, an open one lets them move along it. About an
-/// axis it does not sway where no open face and at least one braced one has a part (|cos| above 0.1) in that direction.
-inline void take_chord(const Analysis& analysis, std::size_t bay, std::size_t chord, OpenBars& out) {
+/// axis it does not sway where at least one braced face has a part (|cos| above 0.3) in that direction, and no open one
+/// has any (above 0.1).
+inline void take_chord(const Analysis& analysis, std::size_t bay, std::size_t chord,
+                       const std::vector<std::vector<bool>>& open_of_face, OpenBars& out) {
   const GirderModel& model = analysis.model();
   const std::size_t m = model.chord_member(bay, chord);
   const MemberAxes<>& axes = analysis.axes(m);
@@ -41,14 +53,13 @@ inline void take_chord(const Analysis& analysis, std::size_t bay, std::size_t ch
     const GirderFace& face = model.girder.faces[f];
     if (face.first_chord != chord && face.second_chord != chord) continue;
     const std::size_t other = face.first_chord == chord ? face.second_chord : face.first_chord;
-    bool open = true;
-    for (const PanelMembers& p : model.faces[f].panels)
-      if (p.first_station <= bay && bay < p.last_station) open = is_open(model, p);
-    any_open = any_open || open;
+    const bool open = open_of_face[f][bay];
     const Vec3<> to_other =
         model.frame.nodes[model.chord_node(bay, other)].at - model.frame.nodes[model.chord_node(bay, chord)].at;
     const Vec3<> along_face = unit(to_other - dot(to_other, axes.x) * axes.x);
-    const bool z = magnitude(dot(along_face, axes.z)) > 0.1, y = magnitude(dot(along_face, axes.y)) > 0.1;
+    const double least = open ? 0.1 : 0.3;
+    const bool z = magnitude(dot(along_face, axes.z)) > least, y = magnitude(dot(along_face, axes.y)) > least;
+    any_open = any_open || open;
     (open ? free_z : held_z) = (open ? free_z : held_z) || z;
     (open ? free_y : held_y) = (open ? free_y : held_y) || y;
   }
@@ -83,8 +94,10 @@ inline OpenBars open_bars(const Analysis& analysis) {
   const GirderModel& model = analysis.model();
   const std::size_t n = model.frame.members.size();
   OpenBars out{std::vector<Sway>(n), std::vector<bool>(n, true)};
+  std::vector<std::vector<bool>> open_of_face;
+  for (const FaceMembers& face : model.faces) open_of_face.push_back(detail::open_bays(model, face));
   for (std::size_t c = 0; c < model.girder.chords.size(); ++c)
-    for (std::size_t b = 0; b < model.girder.bays(); ++b) detail::take_chord(analysis, b, c, out);
+    for (std::size_t b = 0; b < model.girder.bays(); ++b) detail::take_chord(analysis, b, c, open_of_face, out);
   for (const FaceMembers& face : model.faces) detail::take_face(model, face, out);
   return out;
 }
