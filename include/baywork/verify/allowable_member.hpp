@@ -45,10 +45,7 @@ struct AllowableMember {
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
 
-  static SectionForces whole_forces(const SectionForces& greatest, const std::array<double, 6>&,
-                                    const MemberLoads<double>&, double) {
-    return greatest;
-  }
+  static void take_whole(GreatestForces&, const std::array<double, 6>&, const MemberLoads<double>&, double) {}
 
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
 
