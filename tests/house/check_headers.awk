@@ -19,7 +19,8 @@ BEGIN {
   below["verify"] = "hand_check"
   below["rating"] = "verify"
   below["study"] = "rating"
-  below["show"] = "study"
+  below["data"] = "rating"
+  below["show"] = "study data"
   for (folder in below) allow(folder, folder)
 
   n = split("algorithm any array atomic barrier bit bitset cassert cctype cerrno cfenv cfloat charconv chrono cinttypes " \
