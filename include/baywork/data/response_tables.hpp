@@ -52,7 +52,7 @@ inline DataTable reaction_data(const Cases& cases) {
 inline DataTable member_force_data(const Cases& cases) {
   DataTable t{"member_forces", {"case", "member", "place", "role", "bay", "station", "face", "chord", "length_m"}, {}};
   for (const char* where : {"start", "end", "least", "greatest"})
-    for (std::size_t k = 0; k < 6; ++k) t.columns.push_back(std::string(where) + "_" + cut_force_names[k] + (k < 3 ? "_N" : "_Nm"));
+    for (std::size_t k = 0; k < 6; ++k) t.columns.push_back(std::string(cut_force_names[k]) + "_" + where + (k < 3 ? "_N" : "_Nm"));
   for (std::size_t i = 0; i < cases.size(); ++i)
     for (std::size_t m = 0; m < cases[i].model().frame.members.size(); ++m) {
       const Address& at = cases[i].model().frame.members[m].address;
