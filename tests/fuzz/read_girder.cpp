@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+// Any bytes as a girder file: refused with a BadDescription, or read; what is read is written and read again as the same.
+//
+// With clang's libFuzzer (BAYWORK_FUZZ) it searches by itself. Otherwise it has a main function that runs the files and
+// folders it is given, and as many changes of each as BAYWORK_CHANGES says.
+#include <cstddef>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <sstream>
+#include <string>
+#include <string_view>
+
+#include <baywork/frame.hpp>
+#include <baywork/json.hpp>
+
+namespace {
+
+std::string written(const baywork::GirderFile& file) {
+  std::ostringstream out;
+  baywork::write_json(out, file);
+  return out.str();
+}
+
+[[noreturn]] void stop(const char* why) {
+  std::fprintf(stderr, "%s\n", why);
+  std::abort();
+}
+
+/// Small limits, so that they are met often.
+baywork::JsonLimits small() {
+  baywork::JsonLimits l;
+  l.bytes = 20'000;
+  l.values = 3'000;
+  l.text = 200;
+  l.stations = 60;
+  l.parts = 30;
+  return l;
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string_view text(reinterpret_cast<const char*>(data), size);
+  baywork::GirderFile file;
+  try {
+    file = baywork::read_girder_json(text, small());
+  } catch (const baywork::BadDescription& e) {
+    if (std::string_view(e.what()).find(": ") == std::string_view::npos || e.place().empty()) stop("a fault without a place");
+    return 0;
+  }
+  // Reading has promised that all of it can be written; nothing is caught here.
+  const std::string once = written(file);
+  if (once != written(baywork::read_girder_json(once))) stop("another file when read again");
+  try {
+    baywork::model_of(file.girder);
+  } catch (const baywork::BadDescription&) {  // panels without area, for example
+  }
+  return 0;
+}
+
+#ifndef BAYWORK_LIBFUZZER
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <random>
+#include <vector>
+
+int main(int argc, char** argv) {
+  const char* given = std::getenv("BAYWORK_CHANGES");
+  const unsigned long changes = given != nullptr ? std::strtoul(given, nullptr, 10) : 0;
+  std::mt19937_64 random(20260101);
+  const auto below = [&random](std::size_t n) { return static_cast<std::size_t>(random() % (n > 0 ? n : 1)); };
+  std::vector<std::string> texts;
+  for (int i = 1; i < argc; ++i)
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(argv[i])) {
+      std::ifstream in(entry.path(), std::ios::binary);
+      texts.emplace_back(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>());
+    }
+  const auto run = [](const std::string& s) { LLVMFuzzerTestOneInput(reinterpret_cast<const std::uint8_t*>(s.data()), s.size()); };
+  static const std::string_view marks = "{}[]\",:0-e.\\u\xFF\n ";
+  for (const std::string& original : texts) {
+    run(original);
+    for (unsigned long k = 0; k < changes; ++k) {
+      std::string s = original;
+      for (std::size_t n = 1 + below(3); n > 0; --n) {
+        const std::size_t at = below(s.size()), length = below(20);
+        const std::string& other = texts[below(texts.size())];
+        switch (below(5)) {
+          case 0: s.erase(at, length); break;
+          case 1: s.insert(at, 1, marks[below(marks.size())]); break;
+          case 2: s.replace(at, 1, 1, marks[below(marks.size())]); break;
+          case 3: s.insert(at, s.substr(below(s.size()), length)); break;
+          default: s.replace(at, length, other.substr(below(other.size()), length)); break;
+        }
+      }
+      run(s);
+    }
+  }
+  std::printf("%zu files, %lu changes of each\n", texts.size(), changes);
+  return texts.empty() ? 1 : 0;
+}
+
+#endif
