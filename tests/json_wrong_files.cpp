@@ -217,7 +217,7 @@ TEST_CASE("counts that do not fit each other, and what the library itself finds 
   with("/girder/diaphragms/at_stations/1", 5, {"diaphragm (/girder)", "station 6"});
   Json thin = Json::parse(sound())["materials"][0]["strengths"][0];
   thin["max_thickness_m"] = 0.001;
-  with("/materials/0/strengths", Json::array({thin}), {"(/bars/0)", "no strength is given for a wall of 4 mm"});
+  with("/materials/0/strengths", Json::array({thin}), {"(/bars/0)", "no strength is given for a wall of 5 mm"});
   with("/materials/0/product", "casting", {"(/bars/0)", "it is a casting"});
 }
 

@@ -1,15 +1,22 @@
 // SPDX-License-Identifier: MIT
 // Any bytes as a girder file: refused with a BadDescription, or read; what is read is written and read again as the same.
 //
-// With clang's libFuzzer (BAYWORK_FUZZ) it searches by itself. Otherwise it has a main function that runs the files and
-// folders it is given, and as many changes of each as BAYWORK_CHANGES says.
+// With clang's libFuzzer (BAYWORK_FUZZ) it searches by itself. Otherwise it has a main function that runs all files of
+// the folders it is given, and as many changes of each as BAYWORK_CHANGES says.
 #include <cstddef>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <random>
 #include <sstream>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include <baywork/frame.hpp>
 #include <baywork/json.hpp>
@@ -40,6 +47,44 @@ baywork::JsonLimits small() {
   return l;
 }
 
+using Json = nlohmann::json;
+using Places = std::vector<std::pair<Json*, Json*>>;  // each value with the list or object that it is in
+
+void collect(Json& v, Places& out) {
+  for (Json& child : v) {
+    out.emplace_back(&child, &v);
+    if (child.is_structured()) collect(child, out);
+  }
+}
+
+/// One value of the file changed, left out or given again: what is still JSON gets past the parser.
+std::string with_another_value(std::string_view text, std::uint64_t seed) {
+  Json file = Json::parse(text, nullptr, false);
+  Places places;
+  if (file.is_structured()) collect(file, places);
+  if (places.empty()) return std::string(text);
+  std::mt19937_64 random(seed);
+  const auto below = [&random](std::size_t n) { return static_cast<std::size_t>(random() % n); };
+  static const std::vector<Json> ready{0, 1, 2, -1, 0.5, -0.0, 1e-300, 1e300, 4294967296U, 18446744073709551615U, "", "rigid", "x", nullptr, true, Json::array(), Json::object()};
+  const auto [value, in] = places[below(places.size())];
+  switch (below(6)) {
+    case 0: *value = ready[below(ready.size())]; break;
+    case 1: *value = Json(*places[below(places.size())].first); break;
+    case 2:
+      if (value->is_number()) *value = value->get<double>() * (below(2) == 0 ? -1.0 : 0.5);
+      break;
+    case 3:
+      if (in->is_array()) in->push_back(Json(*value));
+      break;
+    case 4:
+      if (in->is_array()) in->erase(below(in->size()));
+      break;
+    default:
+      if (in->is_object()) in->erase(std::next(in->begin(), static_cast<std::ptrdiff_t>(below(in->size()))));
+  }
+  return file.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
@@ -62,13 +107,18 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   return 0;
 }
 
-#ifndef BAYWORK_LIBFUZZER
+#ifdef BAYWORK_LIBFUZZER
 
-#include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <random>
-#include <vector>
+extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* data, std::size_t size, std::size_t most);
+extern "C" std::size_t LLVMFuzzerCustomMutator(std::uint8_t* data, std::size_t size, std::size_t most, unsigned seed) {
+  if (seed % 2 == 0) return LLVMFuzzerMutate(data, size, most);
+  const std::string s = with_another_value({reinterpret_cast<const char*>(data), size}, seed);
+  if (s.size() > most) return LLVMFuzzerMutate(data, size, most);
+  std::memcpy(data, s.data(), s.size());
+  return s.size();
+}
+
+#else
 
 int main(int argc, char** argv) {
   const char* given = std::getenv("BAYWORK_CHANGES");
@@ -88,8 +138,8 @@ int main(int argc, char** argv) {
   files_read = 0;
   for (const std::string& original : texts)
     for (unsigned long k = 0; k < changes; ++k) {
-      std::string s = original;
-      for (std::size_t n = 1 + below(3); n > 0; --n) {
+      std::string s = k % 2 == 0 ? original : with_another_value(original, random());
+      for (std::size_t n = k % 2 == 0 ? 1 + below(3) : 0; n > 0; --n) {
         const std::size_t at = below(s.size()), length = below(20);
         const std::string& other = texts[below(texts.size())];
         switch (below(5)) {

@@ -13,6 +13,7 @@
 #include <baywork/json/format_loads.hpp>
 #include <baywork/json/panel_text.hpp>
 #include <baywork/json/reader.hpp>
+#include <baywork/json/writer.hpp>
 
 namespace baywork {
 
@@ -28,7 +29,7 @@ namespace detail {
 inline constexpr const char* girder_format = "baywork girder";
 inline constexpr std::size_t girder_version = 1;
 
-inline FaceText face_text(const Girder& g, std::size_t f, PanelTeller& teller) {
+inline FaceText face_text(const Girder& g, std::size_t f) {
   const auto& [name, first_chord, second_chord, face] = g.faces[f];
   FaceText out{name, first_chord, second_chord, face.span(), face.offset(), {}};
   if (face.empty()) return out;
@@ -38,11 +39,11 @@ inline FaceText face_text(const Girder& g, std::size_t f, PanelTeller& teller) {
     sites.push_back({p, at.size() - 1, length(g.joint(at[p + 1], first_chord) - g.joint(at[p], first_chord)),
                      length(g.joint(at[p], second_chord) - g.joint(at[p], first_chord))});
   if (face.given() == 1) {
-    out.panels.push_back(teller.tell(face.panel(0), sites, name + " face"));
+    out.panels.push_back(text_of(face.panel(0), sites, name + " face"));
     return out;
   }
   for (std::size_t p = 0; p < sites.size(); ++p)
-    out.panels.push_back(teller.tell(face.panel(p), {sites[p]}, "bay " + std::to_string(at[p] + 1) + ", " + name + " face"));
+    out.panels.push_back(text_of(face.panel(p), {sites[p]}, "bay " + std::to_string(at[p] + 1) + ", " + name + " face"));
   return out;
 }
 
@@ -78,9 +79,8 @@ inline void write_json(std::ostream& out, const GirderFile& file) {
   validate(file.girder);
   detail::JsonLists lists;
   detail::JsonWriter girder(lists, "girder");
-  detail::PanelTeller teller(girder);
   detail::GirderText text{file.girder, {}};
-  for (std::size_t f = 0; f < file.girder.faces.size(); ++f) text.faces.push_back(detail::face_text(file.girder, f, teller));
+  for (std::size_t f = 0; f < file.girder.faces.size(); ++f) text.faces.push_back(detail::face_text(file.girder, f));
   detail::fields(girder, text);
   detail::JsonWriter cases(lists, "load cases");
   std::vector<LoadCase> load_cases = file.load_cases;

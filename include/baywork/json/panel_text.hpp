@@ -8,7 +8,7 @@
 
 #include <baywork/girder/braced_panel.hpp>
 #include <baywork/girder/open_panel.hpp>
-#include <baywork/json/writer.hpp>
+#include <baywork/json/bits.hpp>
 
 namespace baywork::detail {
 
@@ -28,49 +28,42 @@ inline AnyPanel panel_of(const PanelText& t) {
   return {};
 }
 
+inline bool alike(const Piece& p, const Piece& q) {
+  const auto same = [](double a, double b) { return bits_of(a) == bits_of(b); };
+  const auto& [from, to, role, bar, joint, gap] = p;
+  return from == q.from && to == q.to && role == q.role && same(joint.in_plane, q.joint.in_plane) &&
+         same(joint.out_of_plane, q.joint.out_of_plane) && joint.to_chord_surface == q.joint.to_chord_surface && same(gap, q.gap) &&
+         bar.given == q.bar.given && (!bar.given || bits_of_fields(bar) == bits_of_fields(q.bar));
+}
+inline bool alike(const AnyPanel& a, const AnyPanel& b, const std::vector<PanelSite>& sites) {
+  for (const PanelSite& site : sites) {
+    const std::vector<Piece> p = a.pieces(site), q = b.pieces(site);
+    if (p.size() != q.size()) return false;
+    for (std::size_t i = 0; i < p.size(); ++i)
+      if (!alike(p[i], q[i])) return false;
+  }
+  return true;
+}
+
 /// Says of a panel whose type is forgotten what it was made of. A panel that facts() speak for is believed only where
 /// it lists the same pieces as a panel made of these facts, at every place that it has in the girder.
-class PanelTeller {
- public:
-  explicit PanelTeller(JsonWriter& bars) : bars_(bars) {}
-
-  PanelText tell(const AnyPanel& panel, const std::vector<PanelSite>& sites, const std::string& place) {
-    PanelText out;
-    if (panel.empty()) return out;
-    const PanelFacts& f = panel.facts();
-    out.layout = f.layout;
-    out.brace = f.brace;
-    out.cross = f.cross;
-    out.joint = f.joint;
-    out.gap = f.gap;
-    if (json_word(f.layout)[0] != '\0' && f.layout != Layout::none)
-      for (const bool first : {true, false}) {
-        out.from_first_chord = first;
-        if (alike(panel, panel_of(out), sites)) return out;
-        if (!begins_at_either(f.layout)) break;
-      }
-    fail<BadDescription>(place, "its panel is of a type of your own, which files do not know", "open panels and the library's layouts of diagonals are accepted");
-  }
-
- private:
-  bool alike(const AnyPanel& a, const AnyPanel& b, const std::vector<PanelSite>& sites) {
-    for (const PanelSite& site : sites) {
-      const std::vector<Piece> p = a.pieces(site), q = b.pieces(site);
-      if (p.size() != q.size()) return false;
-      for (std::size_t i = 0; i < p.size(); ++i)
-        if (!alike(p[i], q[i])) return false;
+inline PanelText text_of(const AnyPanel& panel, const std::vector<PanelSite>& sites, const std::string& place) {
+  PanelText out;
+  if (panel.empty()) return out;
+  const PanelFacts& f = panel.facts();
+  out.layout = f.layout;
+  out.brace = f.brace;
+  out.cross = f.cross;
+  out.joint = f.joint;
+  out.gap = f.gap;
+  if (json_word(f.layout)[0] != '\0' && f.layout != Layout::none)
+    for (const bool first : {true, false}) {
+      out.from_first_chord = first;
+      if (alike(panel, panel_of(out), sites)) return out;
+      if (!begins_at_either(f.layout)) break;
     }
-    return true;
-  }
-  bool alike(const Piece& p, const Piece& q) {
-    const auto same = [](double a, double b) { return bits_of(a) == bits_of(b); };
-    const auto& [from, to, role, bar, joint, gap] = p;
-    return from == q.from && to == q.to && role == q.role && same(joint.in_plane, q.joint.in_plane) &&
-           same(joint.out_of_plane, q.joint.out_of_plane) && joint.to_chord_surface == q.joint.to_chord_surface && same(gap, q.gap) &&
-           bar.given == q.bar.given && (!bar.given || bars_.place_of(bar) == bars_.place_of(q.bar));
-  }
-
-  JsonWriter& bars_;
-};
+  fail<BadDescription>(place, "its panel is of a type of your own, which files do not know",
+                       "open panels and the library's layouts of diagonals are accepted");
+}
 
 }  // namespace baywork::detail

@@ -10,13 +10,14 @@
 #include <vector>
 
 #include <baywork/girder/names.hpp>
+#include <baywork/json/bits.hpp>
 #include <baywork/json/format.hpp>
 #include <baywork/json/girder_words.hpp>
 #include <baywork/json/print.hpp>
 
 namespace baywork::detail {
 
-/// The lists that bars and materials of a file are taken from.
+/// The lists that bars and materials of a file are taken from, and their places by their bits.
 struct JsonLists {
   std::map<std::string, std::size_t> known_materials{}, known_bars{};
   Written materials = Written::array(), bars = Written::array();
@@ -99,20 +100,21 @@ class JsonWriter {
   bool has(const char*, bool there) { return there; }
   Written take() { return std::move(out_); }
 
-  /// A bar's place in the file's list. Bars of one text are one.
+  /// A bar's place in the file's list. Bars of the same bits are one.
   std::size_t place_of(const Bar& v) {
+    check_strength(v);
     Bar bar = v;
-    check_strength(bar);
     return listed(bar, "bar " + shown(bar.section.designation), lists_.known_bars, lists_.bars);
   }
 
  private:
   template <class T>
   std::size_t listed(T& v, const std::string& place, std::map<std::string, std::size_t>& known, Written& list) {
+    const auto [at, is_new] = known.emplace(bits_of_fields(v), known.size());
+    if (!is_new) return at->second;
     JsonWriter in(lists_, place);
     fields(in, v);
-    const auto [at, is_new] = known.emplace(in.out_.dump(), known.size());
-    if (is_new) list.push_back(std::move(in.out_));
+    list.push_back(std::move(in.out_));
     return at->second;
   }
   static void check_strength(const Bar& bar) {
