@@ -55,6 +55,8 @@ welcome() {
   header nlohmann/json.hpp || echo nlohmann-json3-dev
   /usr/bin/python3 -c 'import jsonschema' > /dev/null 2>&1 || echo python3-jsonschema
   have clang++ || echo clang
+  set -- /usr/lib/llvm-*/lib/clang/*/lib/linux/libclang_rt.fuzzer-*
+  [ -e "$1" ] || echo libclang-rt-dev
   /usr/bin/python3 -c 'import getfem' > /dev/null 2>&1 || echo python3-getfem
 }
 

@@ -9,7 +9,7 @@
 //    0 m        2 m          screen, 8 m x 4.5 m      10 m      12 m
 //
 //   screen_girder               prints the page
-//   screen_girder --out DIR     and writes its numbers as CSV tables (and results.json) into DIR
+//   screen_girder --out DIR     and writes its numbers into DIR: CSV tables, results.json, girder.json
 #include <cstddef>
 #include <iostream>
 #include <string>
@@ -216,7 +216,7 @@ int main(int argc, char** argv) {
                                     panel_data(panels), cross_member_data(panels), hand_check_data(checks), proof_row_data(proof),
                                     proof_term_data(proof)};
       tables.insert(tables.end(), ratings.begin(), ratings.end());
-      std::cout << "\nwritten: " << examples::write_results(folder, tables) << '\n';
+      std::cout << "\nwritten: " << examples::write_results(folder, tables, analysis.girder(), load_cases()) << '\n';
     }
     return 0;
   } catch (const std::exception& e) {

@@ -91,8 +91,12 @@ std::string words(const DataTable& t, std::size_t row, const std::string& column
 
 TEST_CASE("numbers written for data read back as the same bits") {
   Random r(4180);
-  std::vector<double> all{0.1,  1.0 / 3.0, 1e5, 123456789012345680.0, 5e-324, std::numeric_limits<double>::denorm_min() * 3,
-                          2.5e-310, std::numeric_limits<double>::max(), 1e22, 9007199254740993.0, 0.3};
+  std::vector<double> all{0.1,      1.0 / 3.0,
+                          1e5,      123456789012345680.0,
+                          5e-324,   std::numeric_limits<double>::denorm_min() * 3,
+                          2.5e-310, std::numeric_limits<double>::max(),
+                          1e22,     9007199254740993.0,
+                          0.3};
   for (int i = 0; i < 2000; ++i) all.push_back((r.chance(0.5) ? 1 : -1) * r.spread(1e-300, 1e300));
   for (const double v : all) {
     CAPTURE(v);
@@ -118,7 +122,8 @@ TEST_CASE("CSV follows RFC 4180: quotation marks, line ends, cells with nothing 
   CHECK(records(out.str())[2][0] == "two\r\nlines");
 
   t.rows[0].pop_back();
-  CHECK_THROWS_WITH_AS(write_csv(out, t), "table t, row 1: it has 1 cells; 2, one for each column, are accepted", BadDescription);
+  CHECK_THROWS_WITH_AS(write_csv(out, t), "table t, row 1: it has 1 cells; 2, one for each column, are accepted",
+                       BadDescription);
 }
 
 TEST_CASE("tables of a solved girder: loads balance reactions, reactions their cases, members their ends") {
@@ -259,7 +264,8 @@ TEST_CASE("where a bar is outside the scope, no load is told and the utilisation
   CHECK(outside > 0);
   rating::TableTerms terms;
   terms.patterns = {rating::Pattern::uniform};
-  const DataTable t = load_table_data(rating::load_table(std::vector<int>{8}, [&](int) { return b; }, terms));
+  const DataTable t = load_table_data(rating::load_table(
+      std::vector<int>{8}, [&](int) { return b; }, terms));
   CHECK(words(t, 0, "verdict") == "outside the scope");
   CHECK(!is_finite(number(t, 0, "uniform_N_per_m")));
   CHECK(!is_finite(number(t, 0, "total_N")));

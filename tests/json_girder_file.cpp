@@ -55,7 +55,8 @@ Girder random_described(std::uint64_t seed) {
   Girder g = girders::DescribedGirder(r, 20).alone();
   if (r.chance(0.5)) {
     Hold h = hold(r.below(g.chords.size()), g.stations[r.below(g.stations.size())]);
-    h = r.chance(0.5) ? h.fix({Motion::uy, Motion::rz}, r.in(-0.01, 0.01)) : h.spring(Motion::uz, r.over_orders(1e3, 1e7));
+    h = r.chance(0.5) ? h.fix({Motion::uy, Motion::rz}, r.in(-0.01, 0.01))
+                      : h.spring(Motion::uz, r.over_orders(1e3, 1e7));
     if (r.chance(0.5)) h.chord = g.chords[r.below(g.chords.size())].name;
     g.supports = g.supports.with(h);
   }
@@ -65,8 +66,10 @@ Girder random_described(std::uint64_t seed) {
 }
 
 Action random_action(Random& r, const Girder& g) {
-  const ChordRef chord = r.chance(0.5) ? ChordRef(r.below(g.chords.size())) : ChordRef(g.chords[r.below(g.chords.size())].name);
-  const FaceRef face = r.chance(0.5) ? FaceRef(r.below(g.faces.size())) : FaceRef(g.faces[r.below(g.faces.size())].name);
+  const ChordRef chord =
+      r.chance(0.5) ? ChordRef(r.below(g.chords.size())) : ChordRef(g.chords[r.below(g.chords.size())].name);
+  const FaceRef face =
+      r.chance(0.5) ? FaceRef(r.below(g.faces.size())) : FaceRef(g.faces[r.below(g.faces.size())].name);
   const double L = g.span();
   const Reach reach = r.chance(0.5) ? Reach{} : Reach{r.in(0, 0.4) * L, r.in(0.6, 1) * L};
   switch (r.below(9)) {
@@ -78,7 +81,9 @@ Action random_action(Random& r, const Girder& g) {
     case 5: return wind_on_bars(r.in(0, 500), r.vector(1), r.in(0.5, 2));
     case 6: return r.chance(0.5) ? warming(r.in(-30, 30)) : warming_of(chord, r.in(-30, 30));
     case 7: return warming_across(r.in(-9, 9), r.in(-9, 9));
-    default: return settlement(chord, g.stations[r.below(g.stations.size())], static_cast<Motion>(r.below(6)), r.in(-0.1, 0.1));
+    default:
+      return settlement(chord, g.stations[r.below(g.stations.size())], static_cast<Motion>(r.below(6)),
+                        r.in(-0.1, 0.1));
   }
 }
 
@@ -153,8 +158,9 @@ TEST_CASE("actions of a file load a girder as those it was written from") {
 TEST_CASE("every layout, either way round, and bars of every shape and material") {
   const auto steel = material::s355h(material::Product::hot_finished);
   const auto alloy = material::welded_by(material::en_aw_6082_t6(), material::Welding::tig);
-  const Bar chord{RectangularHollow{80.0_mm, 60.0_mm, 4.0_mm, hot_finished_corners}, steel}, round{SolidRound{20.0_mm}, steel},
-      flat{SolidRectangle{40.0_mm, 10.0_mm}, steel}, beam{IShape{100.0_mm, 55.0_mm, 4.1_mm, 5.7_mm, 7.0_mm}, steel},
+  const Bar chord{RectangularHollow{80.0_mm, 60.0_mm, 4.0_mm, hot_finished_corners}, steel},
+      round{SolidRound{20.0_mm}, steel}, flat{SolidRectangle{40.0_mm, 10.0_mm}, steel},
+      beam{IShape{100.0_mm, 55.0_mm, 4.1_mm, 5.7_mm, 7.0_mm}, steel},
       channel{Channel{80.0_mm, 45.0_mm, 6.0_mm, 8.0_mm, 8.0_mm}, steel}, tube{RoundTube{48.3_mm, 4.0_mm}, alloy};
   const Joint soft{1e5, 2e4, true};
   const std::vector<AnyPanel> panels{braced(single_direction, round, tube, soft, 0.01),
@@ -167,10 +173,16 @@ TEST_CASE("every layout, either way round, and bars of every shape and material"
                                      braced(k_braced, round, tube),
                                      open(tube, semi_rigid_joint(1e4, 0.1)),
                                      AnyPanel{}};
-  LadderGirder l{.bays = panels.size(), .bay_length = 0.7, .depth = 0.9, .chord = chord, .web = Face(panels), .supports = cantilever()};
+  LadderGirder l{.bays = panels.size(),
+                 .bay_length = 0.7,
+                 .depth = 0.9,
+                 .chord = chord,
+                 .web = Face(panels),
+                 .supports = cantilever()};
   l.axis.camber = 0.1;
   GirderFile file{l.girder(), {}};
-  file.girder.chords[0].name = "unten \"links\"\\ \xC3\xBC\xE2\x82\xAC\xF0\x9F\x98\x80\n";  // UTF-8, marks and a line end
+  file.girder.chords[0].name =
+      "unten \"links\"\\ \xC3\xBC\xE2\x82\xAC\xF0\x9F\x98\x80\n";  // UTF-8, marks and a line end
   const std::string text = written(file);
   keep("layouts", text);
   const GirderFile again = read_girder_json(text);
@@ -187,10 +199,16 @@ TEST_CASE("every layout, either way round, and bars of every shape and material"
 }
 
 TEST_CASE("numbers at the edge of what a double is come back as they were") {
-  const double all[] = {5e-324, 2.2250738585072014e-308, 1.7976931348623157e308, 0.1, 1.0 / 3.0, -0.0, 123456789.12345679};
+  const double all[] = {5e-324, 2.2250738585072014e-308, 1.7976931348623157e308, 0.1, 1.0 / 3.0,
+                        -0.0,   123456789.12345679};
   for (const double v : all) {
     CAPTURE(v);
-    LadderGirder l{.bays = 1, .bay_length = 1, .depth = 1, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
+    LadderGirder l{.bays = 1,
+                   .bay_length = 1,
+                   .depth = 1,
+                   .chord = chord_bar(),
+                   .web = open(cross_bar()),
+                   .supports = cantilever()};
     GirderFile file{l.girder(), {{"one", Nature::imposed, {point_load("top", v, {v, -v, v})}, ""}}};
     file.girder.supports = file.girder.supports.with(hold("top", 1.0).fix({Motion::ux}, v));
     const GirderFile again = read_girder_json(written(file));
@@ -232,14 +250,17 @@ struct HalfCrossed {
 }  // namespace
 
 TEST_CASE("what files cannot hold is refused, not changed") {
-  LadderGirder l{.bays = 4, .bay_length = 1, .depth = 1, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
+  LadderGirder l{
+      .bays = 4, .bay_length = 1, .depth = 1, .chord = chord_bar(), .web = open(cross_bar()), .supports = cantilever()};
   l.web = Face().with_panel(0, 4, open(cross_bar())).with_panel(2, 4, girders::JoinedCross{brace_bar()});
-  CHECK_THROWS_WITH_AS(written({l.girder(), {}}),
-                       "bay 3, web face: its panel is of a type of your own, which files do not know; open panels and the library's "
-                       "layouts of diagonals are accepted",
-                       BadDescription);
+  CHECK_THROWS_WITH_AS(
+      written({l.girder(), {}}),
+      "bay 3, web face: its panel is of a type of your own, which files do not know; open panels and the library's "
+      "layouts of diagonals are accepted",
+      BadDescription);
   l.web = Face(HalfCrossed{brace_bar()});
-  CHECK_THROWS_WITH_AS(written({l.girder(), {}}), doctest::Contains("web face: its panel is of a type of your own"), BadDescription);
+  CHECK_THROWS_WITH_AS(written({l.girder(), {}}), doctest::Contains("web face: its panel is of a type of your own"),
+                       BadDescription);
 
   l.web = open(cross_bar());
   GirderFile file{l.girder(), {}};

@@ -26,12 +26,17 @@ const std::string& sound() {
     for (std::size_t i = 0; i < 4; ++i) box.faces.bottom = box.faces.bottom.with_panel(i, 4, open(cross_bar()));
     box.diaphragms = diaphragms_at({0, 2, 4}, brace_bar());
     box.modules = {.bays_each = 2};
-    box.supports = held_by({hold("bottom left", 0.0).fix({Motion::ux, Motion::uy, Motion::uz}), hold("bottom right", 0.0).fix({Motion::uz}),
-                            hold("bottom left", 2.0).fix({Motion::uy, Motion::uz}), hold("bottom right", 2.0).spring(Motion::uz, 1e6)});
+    box.supports =
+        held_by({hold("bottom left", 0.0).fix({Motion::ux, Motion::uy, Motion::uz}),
+                 hold("bottom right", 0.0).fix({Motion::uz}), hold("bottom left", 2.0).fix({Motion::uy, Motion::uz}),
+                 hold("bottom right", 2.0).spring(Motion::uz, 1e6)});
     std::ostringstream out;
-    write_json(out, GirderFile{box.girder(),
-                               {{"self-weight", Nature::permanent, {self_weight()}},
-                                {"wind", Nature::wind, {wind_on(Side::left, 200.0), settlement("bottom left", 2.0, Motion::uz, -0.01)}}}});
+    write_json(
+        out,
+        GirderFile{
+            box.girder(),
+            {{"self-weight", Nature::permanent, {self_weight()}},
+             {"wind", Nature::wind, {wind_on(Side::left, 200.0), settlement("bottom left", 2.0, Motion::uz, -0.01)}}}});
     return out.str();
   }();
   return text;
@@ -83,7 +88,8 @@ TEST_CASE("the sound file is read, and its girder makes a frame") {
 
 TEST_CASE("text that is not JSON: line and column") {
   refused("", {"girder file, line 1, column 1", "unexpected end of input"});
-  refused("{\n  \"format\": \"baywork girder\",\n  \"version\" 1\n}", {"girder file, line 3, column 13", "expected ':'"});
+  refused("{\n  \"format\": \"baywork girder\",\n  \"version\" 1\n}",
+          {"girder file, line 3, column 13", "expected ':'"});
   refused(sound() + "x", {"invalid literal", "expected end of input"});
   refused(with_text("\"stations_m\": [0.0,", "\"stations_m\": [NaN,"), {"line ", "column 18", "invalid literal"});
   refused(with_text("\"stations_m\": [0.0,", "\"stations_m\": [-Infinity,"), {"column ", "invalid number"});
@@ -139,12 +145,17 @@ TEST_CASE("limits: size, depth, values, text, stations, parts") {
 }
 
 TEST_CASE("keys: twice, unknown, missing") {
-  refused(with_text("\"splices\": [2]", "\"splices\": [2], \"splices\": []"), {"girder (/girder)", "the key splices is given twice"});
-  refused(with_text("\"E_Pa\"", "\"E_Pa\": 1.0, \"E_Pa\""), {"material EN AW-6082 T6", "(/materials/0)", "given twice"});
-  with("/girder/faces/1", Json::parse(sound())["girder"]["faces"][1].patch(Json::parse(R"([{"op": "add", "path": "/span_m", "value": 1}])")),
+  refused(with_text("\"splices\": [2]", "\"splices\": [2], \"splices\": []"),
+          {"girder (/girder)", "the key splices is given twice"});
+  refused(with_text("\"E_Pa\"", "\"E_Pa\": 1.0, \"E_Pa\""),
+          {"material EN AW-6082 T6", "(/materials/0)", "given twice"});
+  with("/girder/faces/1",
+       Json::parse(sound())["girder"]["faces"][1].patch(
+           Json::parse(R"([{"op": "add", "path": "/span_m", "value": 1}])")),
        {"right face (/girder/faces/1/span_m)", "the key span_m is not known here", "span_bays"});
   with("/girder/faces/0/panels/2",
-       Json::parse(sound())["girder"]["faces"][0]["panels"][2].patch(Json::parse(R"([{"op": "remove", "path": "/joint"}])")),
+       Json::parse(sound())["girder"]["faces"][0]["panels"][2].patch(
+           Json::parse(R"([{"op": "remove", "path": "/joint"}])")),
        {"bay 3, bottom face (/girder/faces/0/panels/2)", "the key joint is missing"});
   Json file = Json::parse(sound());
   file["comment"] = "hello";
@@ -183,15 +194,19 @@ TEST_CASE("wrong types and numbers that cannot be, in girder words") {
   with("/materials/0/E_Pa", -7e10, {"material EN AW-6082 T6", "E_Pa is -7e+10"});
   with("/materials/0/family", "wood", {"family is wood", "steel, aluminium, other are accepted"});
   with("/girder/supports/way", "hanging", {"supports (/girder/supports/way)", "hanging", "hung"});
-  with("/girder/supports/holds/1/chord", "bottom middle", {"support at 0 m, bottom middle chord", "no chord called bottom middle"});
+  with("/girder/supports/holds/1/chord", "bottom middle",
+       {"support at 0 m, bottom middle chord", "no chord called bottom middle"});
   with("/girder/supports/holds/1/chord", 4, {"support at 0 m", "chord is 4", "below 4"});
-  with("/girder/supports/holds/3/motions/uz/held", "glued", {"support at 2 m, bottom right chord", "held is glued", "free, fixed, spring"});
+  with("/girder/supports/holds/3/motions/uz/held", "glued",
+       {"support at 2 m, bottom right chord", "held is glued", "free, fixed, spring"});
   with("/girder/diaphragms/every_bays", 1.5, {"diaphragms", "every_bays is 1.5", "whole number"});
   with("/girder/splices/0", -2, {"splices (/girder/splices/0)", "is -2"});
   with("/load_cases/1/nature", "storm", {"load case wind (/load_cases/1/nature)", "storm"});
   with("/load_cases/1/actions/0/face", "front", {"load case wind, action 1", "no face called front"});
-  with("/load_cases/1/actions/0/pressure_Pa", {}, {"load case wind, action 1 (/load_cases/1/actions/0/pressure_Pa)", "is null"});
-  with("/load_cases/1/actions/1/action", "earthquake", {"load case wind, action 2", "action is earthquake", "settlement are accepted"});
+  with("/load_cases/1/actions/0/pressure_Pa", {},
+       {"load case wind, action 1 (/load_cases/1/actions/0/pressure_Pa)", "is null"});
+  with("/load_cases/1/actions/1/action", "earthquake",
+       {"load case wind, action 2", "action is earthquake", "settlement are accepted"});
   with("/load_cases/1/actions/1/motion", "rz", {"load case wind, action 2", "the key displacement_rad is missing"});
 }
 
@@ -215,10 +230,11 @@ TEST_CASE("counts that do not fit each other, and what the library itself finds 
   with("/girder/supports/holds", Json::array(), {"girder (/girder)", "it has no supports"});
   with("/girder/supports/holds/2/x_m", 1.75, {"support at 1.75 m, bottom left chord", "no station is there"});
   with("/girder/diaphragms/at_stations/1", 5, {"diaphragm (/girder)", "station 6"});
+  with("/materials/0/strengths/0/haz_yield_Pa", 1e12, {"(/materials/0)", "beside a weld is stronger"});
   Json thin = Json::parse(sound())["materials"][0]["strengths"][0];
   thin["max_thickness_m"] = 0.001;
   with("/materials/0/strengths", Json::array({thin}), {"(/bars/0)", "no strength is given for a wall of 5 mm"});
-  with("/materials/0/product", "casting", {"(/bars/0)", "it is a casting"});
+  with("/materials/0/product", "casting", {"material EN AW-6082 T6, extruded tube (/materials/0)", "it is a casting"});
 }
 
 TEST_CASE("words of the file are told without control characters and cut short") {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Writes an example's tables into a folder: one CSV file each, and all of them in results.json where JSON is built in.
+// Writes an example's tables into a folder: one CSV file each; where JSON is built in, all of them in one
+// file, and the girder with its load cases in another.
 #pragma once
 
 #include <filesystem>
@@ -23,8 +24,10 @@ inline std::ofstream open_file(const std::string& folder, const std::string& fil
   return out;
 }
 
-/// Says what has been written.
-inline std::string write_results(const std::string& folder, const std::vector<baywork::DataTable>& tables) {
+/// Says what has been written: each table, and what was asked for, the girder with its cases.
+inline std::string write_results(const std::string& folder, const std::vector<baywork::DataTable>& tables,
+                                 [[maybe_unused]] const baywork::Girder& girder,
+                                 [[maybe_unused]] const std::vector<baywork::LoadCase>& load_cases) {
   std::string written;
   for (const baywork::DataTable& t : tables) {
     std::ofstream out = open_file(folder, t.name + ".csv");
@@ -34,7 +37,9 @@ inline std::string write_results(const std::string& folder, const std::vector<ba
 #ifdef BAYWORK_WITH_JSON
   std::ofstream out = open_file(folder, "results.json");
   baywork::write_json(out, tables);
-  written += ", results.json";
+  std::ofstream girder_out = open_file(folder, "girder.json");
+  baywork::write_json(girder_out, baywork::GirderFile{girder, load_cases});
+  written += ", results.json, girder.json";
 #endif
   return written + " in " + folder;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Any bytes as a girder file: refused with a BadDescription, or read; what is read is written and read again as the same.
+// Any bytes as a girder file: refused with a BadDescription, or read; what is read is written and read again as the
+// same.
 //
 // With clang's libFuzzer (BAYWORK_FUZZ) it searches by itself. Otherwise it has a main function that runs all files of
 // the folders it is given, and as many changes of each as BAYWORK_CHANGES says.
@@ -65,7 +66,9 @@ std::string with_another_value(std::string_view text, std::uint64_t seed) {
   if (places.empty()) return std::string(text);
   std::mt19937_64 random(seed);
   const auto below = [&random](std::size_t n) { return static_cast<std::size_t>(random() % n); };
-  static const std::vector<Json> ready{0, 1, 2, -1, 0.5, -0.0, 1e-300, 1e300, 4294967296U, 18446744073709551615U, "", "rigid", "x", nullptr, true, Json::array(), Json::object()};
+  static const std::vector<Json> ready{
+      0,  1,       2,   -1,      0.5,  -0.0,          1e-300,        1e300, 4294967296U, 18446744073709551615U,
+      "", "rigid", "x", nullptr, true, Json::array(), Json::object()};
   const auto [value, in] = places[below(places.size())];
   switch (below(6)) {
     case 0: *value = ready[below(ready.size())]; break;
@@ -93,7 +96,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   try {
     file = baywork::read_girder_json(text, small());
   } catch (const baywork::BadDescription& e) {
-    if (std::string_view(e.what()).find(": ") == std::string_view::npos || e.place().empty()) stop("a fault without a place");
+    if (std::string_view(e.what()).find(": ") == std::string_view::npos || e.place().empty())
+      stop("a fault without a place");
     return 0;
   }
   ++files_read;
@@ -131,7 +135,9 @@ int main(int argc, char** argv) {
       std::ifstream in(entry.path(), std::ios::binary);
       texts.emplace_back(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>());
     }
-  const auto run = [](const std::string& s) { LLVMFuzzerTestOneInput(reinterpret_cast<const std::uint8_t*>(s.data()), s.size()); };
+  const auto run = [](const std::string& s) {
+    LLVMFuzzerTestOneInput(reinterpret_cast<const std::uint8_t*>(s.data()), s.size());
+  };
   static const std::string_view marks = "{}[]\",:0-e.\\u\xFF\n ";
   for (const std::string& original : texts) run(original);
   std::printf("%zu files, %zu read; %lu changes of each\n", texts.size(), files_read, changes);

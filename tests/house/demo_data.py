@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 # The demo's results read by Python's own csv and json modules: both say the same, and the JSON meets its schema.
-#   python3 demo_data.py PROGRAM OUT SCHEMA
+#   python3 demo_data.py PROGRAM OUT SCHEMAS
 import copy
 import csv
 import json
@@ -10,12 +10,12 @@ from pathlib import Path
 
 import jsonschema
 
-program, out, schema_file = sys.argv[1:]
+program, out, schemas = sys.argv[1:]
 subprocess.run([program, "--out", out], check=True, stdout=subprocess.DEVNULL)
 
 
 def refuse_constant(text):
-    raise SystemExit(f"results.json has {text}, which JSON does not know")
+    raise SystemExit(f"a file has {text}, which JSON does not know")
 
 
 def no_twice(pairs):
@@ -24,14 +24,26 @@ def no_twice(pairs):
     return dict(pairs)
 
 
-results = json.loads((Path(out) / "results.json").read_text(encoding="utf-8"), parse_constant=refuse_constant,
-                     object_pairs_hook=no_twice)
-schema = json.loads(Path(schema_file).read_text(encoding="utf-8"))
-validator = jsonschema.validators.validator_for(schema)
-validator.check_schema(schema)
-validate = validator(schema)
-for error in validate.iter_errors(results):
-    sys.exit(f"/{'/'.join(map(str, error.absolute_path))}: {error.message[:300]}")
+def read(file):
+    return json.loads(Path(file).read_text(encoding="utf-8"), parse_constant=refuse_constant, object_pairs_hook=no_twice)
+
+
+def checked(kind):
+    """A file of the demo and the validator of its schema, which it meets."""
+    document, schema = read(Path(out) / f"{kind}.json"), read(Path(schemas) / f"{kind}.schema.json")
+    validator = jsonschema.validators.validator_for(schema)
+    validator.check_schema(schema)
+    for error in validator(schema).iter_errors(document):
+        sys.exit(f"{kind}.json: /{'/'.join(map(str, error.absolute_path))}: {error.message[:300]}")
+    return document, validator(schema)
+
+
+girder, _ = checked("girder")
+results, validate = checked("results")
+model = results["tables"]["model"][0]
+assert model["bays"] == len(girder["girder"]["stations_m"]) - 1
+assert [c["case"] for c in results["tables"]["cases"]] == [c["name"] for c in girder["load_cases"]]
+
 
 # The schema refuses what it should: a missing column, one more, words for a number, an unknown table.
 def refused(change):

@@ -17,8 +17,8 @@ namespace baywork {
 /// One row for each row of the proof, in its order; `formula` is the text that can be recomputed.
 inline DataTable proof_row_data(const verify::Proof& proof) {
   DataTable t{"proof_rows",
-              {"utilisation", "check", "standard", "clause", "place", "member", "role", "combination", "beside_weld", "demand", "resistance",
-               "formula", "notes", "reason"},
+              {"utilisation", "check", "standard", "clause", "place", "member", "role", "combination", "beside_weld",
+               "demand", "resistance", "formula", "notes", "reason"},
               {}};
   for (const verify::Row& r : proof.rows()) {
     const bool checked = r.check != verify::Check::outside_scope;
@@ -49,11 +49,13 @@ inline DataTable proof_term_data(const verify::Proof& proof) {
 
 namespace detail {
 
-inline const std::vector<std::string> allowable_columns{"verdict", "check", "standard", "clause", "place", "combination", "leaps"};
+inline const std::vector<std::string> allowable_columns{"verdict", "check",       "standard", "clause",
+                                                        "place",   "combination", "leaps"};
 inline void put_allowable(RowFiller& row, const rating::Allowable& a) {
   row << name(a.verdict);
   if (a.has_row)
-    row << name(a.row.check) << word_cell(a.row.standard) << word_cell(a.row.clause) << place(a.row) << word_cell(a.combination);
+    row << name(a.row.check) << word_cell(a.row.standard) << word_cell(a.row.clause) << place(a.row)
+        << word_cell(a.combination);
   else
     row << DataCell{} << DataCell{} << DataCell{} << DataCell{} << DataCell{};
   row << a.jumps;
@@ -69,8 +71,8 @@ inline std::vector<std::string> joined(std::vector<std::string> a, const std::ve
 /// allowed or nothing limits it: `verdict` says which. Never read without load_table_term_data.
 inline DataTable load_table_data(const rating::LoadTable& table) {
   DataTable t{"load_table",
-              detail::joined({"span_m", "pattern", "each_N", "uniform_N_per_m", "total_N", "loaded_length_m", "deflection_m",
-                              "deflection_limit_m"},
+              detail::joined({"span_m", "pattern", "each_N", "uniform_N_per_m", "total_N", "loaded_length_m",
+                              "deflection_m", "deflection_limit_m"},
                              detail::allowable_columns),
               {}};
   for (const rating::TableRow& r : table.rows)
@@ -78,8 +80,9 @@ inline DataTable load_table_data(const rating::LoadTable& table) {
       const bool uniform = rating::points(c.pattern) == 0, load = c.allowable.is_load();
       const auto where = [](bool there, double v) { return there ? detail::number_cell(v) : DataCell{}; };
       detail::RowFiller row(t);
-      row << r.span << name(c.pattern) << where(load && !uniform, c.each) << where(load && uniform, c.each) << where(load, c.total)
-          << c.length << where(load, c.deflection) << where(is_finite(c.allowable.deflection_limit), c.allowable.deflection_limit);
+      row << r.span << name(c.pattern) << where(load && !uniform, c.each) << where(load && uniform, c.each)
+          << where(load, c.total) << c.length << where(load, c.deflection)
+          << where(is_finite(c.allowable.deflection_limit), c.allowable.deflection_limit);
       detail::put_allowable(row, c.allowable);
     }
   return t;

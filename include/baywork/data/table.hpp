@@ -67,7 +67,8 @@ class RowFiller {
 inline void validate(const DataTable& t) {
   for (std::size_t i = 0; i < t.rows.size(); ++i)
     if (t.rows[i].size() != t.columns.size())
-      fail<BadDescription>("table " + t.name + ", row " + std::to_string(i + 1), "it has " + std::to_string(t.rows[i].size()) + " cells",
+      fail<BadDescription>("table " + t.name + ", row " + std::to_string(i + 1),
+                           "it has " + std::to_string(t.rows[i].size()) + " cells",
                            std::to_string(t.columns.size()) + ", one for each column, are accepted");
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// JSON text from anywhere to values in memory, within limits: what is wrong is told with its line and column, or its place.
+// JSON text from anywhere to values in memory, within limits: what is wrong is told with its line and column, or its
+// place.
 #pragma once
 
 #include <algorithm>
@@ -24,14 +25,12 @@ struct JsonLimits {
   std::size_t values = 2'000'000;  ///< numbers, words, lists and objects
   std::size_t depth = 16;          ///< lists and objects within each other
   std::size_t text = 500;          ///< bytes of one name or text
-  std::size_t stations = 20'000;   ///< and bars, splices, actions of a case; panels given one by one: twice as many in all
+  std::size_t stations = 20'000;   ///< and bars, splices, actions of a case; single panels: twice as many in all
   std::size_t parts = 1'000;       ///< chords, faces, materials, single supports, load cases
+  std::size_t steps = 16;          ///< of a material's strength by thickness
 };
 
 namespace detail {
-
-inline constexpr std::size_t most_steps = 16;  // of a material's strength: it is copied into every bar
-inline std::size_t most_panels(const JsonLimits& l) { return 2 * l.stations; }
 
 /// Takes the parser's events one by one, so that every limit holds before memory is used.
 class JsonBuilder : public nlohmann::json_sax<Json> {
@@ -51,7 +50,8 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
   bool end_array() override { return close(); }
   bool key(string_t& k) override {
     if (!fits(k)) return false;
-    if (open_.back()->contains(k)) return refuse("the key " + shown(k) + " is given twice", "each key once is accepted");
+    if (open_.back()->contains(k))
+      return refuse("the key " + shown(k) + " is given twice", "each key once is accepted");
     key_ = std::move(k);
     return true;
   }
@@ -59,7 +59,9 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
     position_ = position;
     const std::string what = e.what();  // "[json.exception.parse_error.101] parse error at line 1, column 2: ..."
     const std::size_t at = what.find(": "), after = what.find("] ");
-    problem_ = at != std::string::npos ? what.substr(at + 2) : after != std::string::npos ? what.substr(after + 2) : what;
+    problem_ = at != std::string::npos      ? what.substr(at + 2)
+               : after != std::string::npos ? what.substr(after + 2)
+                                            : what;
     if (problem_.size() > 200) problem_ = problem_.substr(0, 197) + "...";
     for (char& c : problem_)  // the parser quotes what it has read
       if (static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) > 0x7E) c = '?';
@@ -70,8 +72,7 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
   Json take() { return std::move(root_); }
   /// Says what stopped the parser.
   [[noreturn]] void fail_in(std::string_view text) const {
-    if (open_at_fault_ != nullptr)
-      fail<BadDescription>(place_in(root_, *open_at_fault_), problem_, accepted_);
+    if (open_at_fault_ != nullptr) fail<BadDescription>(place_in(root_, *open_at_fault_), problem_, accepted_);
     const std::size_t end = (std::min)(position_ > 0 ? position_ - 1 : 0, text.size());
     std::size_t line = 1, column = 1;
     for (std::size_t i = 0; i < end; ++i) {
@@ -80,7 +81,8 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
       ++line;
       column = 1;
     }
-    fail<BadDescription>("girder file, line " + std::to_string(line) + ", column " + std::to_string(column), problem_, "JSON (RFC 8259) is accepted");
+    fail<BadDescription>("girder file, line " + std::to_string(line) + ", column " + std::to_string(column), problem_,
+                         "JSON (RFC 8259) is accepted");
   }
 
  private:
@@ -92,7 +94,8 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
   }
   bool fits(const string_t& s) {
     if (s.size() <= limits_.text) return true;
-    return refuse("a text has " + std::to_string(s.size()) + " bytes", "up to " + std::to_string(limits_.text) + " are accepted");
+    return refuse("a text has " + std::to_string(s.size()) + " bytes",
+                  "up to " + std::to_string(limits_.text) + " are accepted");
   }
   bool add(Json v) { return put(std::move(v)) != nullptr; }
   bool open(Json v) {
@@ -109,7 +112,8 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
   }
   Json* put(Json v) {
     if (++values_ > limits_.values) {
-      refuse("there are more than " + std::to_string(limits_.values) + " values", "up to " + std::to_string(limits_.values) + " are accepted");
+      refuse("there are more than " + std::to_string(limits_.values) + " values",
+             "up to " + std::to_string(limits_.values) + " are accepted");
       return nullptr;
     }
     if (open_.empty()) {
@@ -135,7 +139,8 @@ class JsonBuilder : public nlohmann::json_sax<Json> {
 /// Throws BadDescription for anything that is not one JSON value within the limits, each key of an object once.
 inline Json parse_json(std::string_view text, const JsonLimits& limits) {
   if (text.size() > limits.bytes)
-    fail<BadDescription>("girder file", "it has " + std::to_string(text.size()) + " bytes", "up to " + std::to_string(limits.bytes) + " are accepted");
+    fail<BadDescription>("girder file", "it has " + std::to_string(text.size()) + " bytes",
+                         "up to " + std::to_string(limits.bytes) + " are accepted");
   JsonBuilder builder(limits);
   if (!Json::sax_parse(text.begin(), text.end(), &builder)) builder.fail_in(text);
   return builder.take();

@@ -36,7 +36,8 @@ void fields(Io& io, material::StrengthStep& v) {
 
 template <class Io>
 void fields(Io& io, material::Material& v) {
-  auto& [name, source, family, buckling_class, product, E, G, density, thermal_expansion, steps, alloy_group, welding] = v;
+  auto& [name, source, family, buckling_class, product, E, G, density, thermal_expansion, steps, alloy_group, welding] =
+      v;
   io.words("name", name);
   io.words("source", source);
   io.choice("family", family);
@@ -62,8 +63,8 @@ void fields(Io& io, PlateElement<double>& v) {
 
 template <class Io>
 void fields(Io& io, SectionData<double>& v) {
-  auto& [designation, kind, area, Iy, Iz, Wel_y, Wel_z, Wpl_y, Wpl_z, shear_y, shear_z, It, Wt, iy, iz, perimeter, height, width, wall,
-         inner_radius, web_area_y, web_area_z, plates, n_plates] = v;
+  auto& [designation, kind, area, Iy, Iz, Wel_y, Wel_z, Wpl_y, Wpl_z, shear_y, shear_z, It, Wt, iy, iz, perimeter,
+         height, width, wall, inner_radius, web_area_y, web_area_z, plates, n_plates] = v;
   io.words("designation", designation);
   io.choice("shape", kind);
   io.number("area_m2", area, Rule::positive);

@@ -88,8 +88,9 @@ void fields(Io& io, BasicSettlement<double>& v) {
 }
 
 /// In the order of Action's alternatives.
-inline constexpr std::array action_words{"self-weight", "line load",    "chord point load", "cross member point load", "face pressure",
-                                         "wind on bars", "warming", "warming across",   "settlement"};
+inline constexpr std::array action_words{"self-weight",   "line load",    "chord point load", "cross member point load",
+                                         "face pressure", "wind on bars", "warming",          "warming across",
+                                         "settlement"};
 static_assert(action_words.size() == std::variant_size_v<Action>, "an action has no word and fields in files yet");
 
 /// An action that points nowhere yet.
@@ -103,7 +104,8 @@ T blank_action() {
 template <std::size_t... n>
 Action blank_action(std::size_t which, std::index_sequence<n...>) {
   Action out;
-  static_cast<void>(((which == n ? (out = blank_action<std::variant_alternative_t<n, Action>>(), true) : false) || ...));
+  static_cast<void>(
+      ((which == n ? (out = blank_action<std::variant_alternative_t<n, Action>>(), true) : false) || ...));
   return out;
 }
 

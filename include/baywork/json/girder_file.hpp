@@ -43,8 +43,18 @@ inline FaceText face_text(const Girder& g, std::size_t f) {
     return out;
   }
   for (std::size_t p = 0; p < sites.size(); ++p)
-    out.panels.push_back(text_of(face.panel(p), {sites[p]}, "bay " + std::to_string(at[p] + 1) + ", " + name + " face"));
+    out.panels.push_back(
+        text_of(face.panel(p), {sites[p]}, "bay " + std::to_string(at[p] + 1) + ", " + name + " face"));
   return out;
+}
+
+inline material::Material read_material(const Json& at, JsonSource& source) {
+  material::Material m;
+  JsonReader in(at, source);
+  fields(in, m);
+  in.done();
+  source.within(at, [&m] { material::validate(m); });
+  return m;
 }
 
 /// The bar of a file's list, with the strength that its material gives for its wall.
@@ -55,7 +65,6 @@ inline Bar read_bar(const Json& at, JsonSource& source) {
   in.done();
   source.within(at, [&bar] {
     validate(bar.section);
-    material::validate(bar.material);
     if (!bar.material.steps.empty()) bar.strength = material::strength(bar.material, bar.section.wall);
   });
   bar.given = true;
@@ -66,7 +75,8 @@ inline Girder made(GirderText&& text) {
   for (FaceText& f : text.faces) {
     std::vector<AnyPanel> panels;
     for (const PanelText& p : f.panels) panels.push_back(panel_of(p));
-    text.girder.faces.push_back({std::move(f.name), f.first_chord, f.second_chord, Face(std::move(panels)).spanning(f.span, f.offset)});
+    text.girder.faces.push_back(
+        {std::move(f.name), f.first_chord, f.second_chord, Face(std::move(panels)).spanning(f.span, f.offset)});
   }
   return std::move(text.girder);
 }
@@ -105,11 +115,14 @@ inline GirderFile read_girder_json(std::string_view text, const JsonLimits& limi
   in.words("format", format);
   in.count("version", version);
   if (format != detail::girder_format || version != detail::girder_version)
-    source.refuse(root, "it is of the format " + detail::shown(format) + ", version " + std::to_string(version),
-                  std::string(detail::girder_format) + ", version " + std::to_string(detail::girder_version) + ", is accepted");
+    source.refuse(
+        root, "it is of the format " + detail::shown(format) + ", version " + std::to_string(version),
+        std::string(detail::girder_format) + ", version " + std::to_string(detail::girder_version) + ", is accepted");
   GirderFile out;
-  in.list("materials", source.materials, detail::Amount::parts, {}, detail::fields_of);
-  in.each("bars", detail::Amount::stations, [&source](const detail::Json& at) { source.bars.push_back(detail::read_bar(at, source)); });
+  in.each("materials", detail::Amount::parts,
+          [&source](const detail::Json& at) { source.materials.push_back(detail::read_material(at, source)); });
+  in.each("bars", detail::Amount::stations,
+          [&source](const detail::Json& at) { source.bars.push_back(detail::read_bar(at, source)); });
   detail::GirderText girder;
   in.object("girder", girder, detail::fields_of);
   out.girder = detail::made(std::move(girder));

@@ -52,8 +52,10 @@ struct JsonPath {
       if (s.in_list) out += std::to_string(s.index);
       for (const char c : s.key) {
         const unsigned char u = static_cast<unsigned char>(c);
-        if (c == '~' || c == '/') out += c == '~' ? "~0" : "~1";
-        else out += u < 0x20 || u == 0x7F ? '?' : c;
+        if (c == '~' || c == '/')
+          out += c == '~' ? "~0" : "~1";
+        else
+          out += u < 0x20 || u == 0x7F ? '?' : c;
       }
     }
     return out.empty() ? "the whole" : out;
@@ -76,7 +78,8 @@ class GirderWords {
   explicit GirderWords(const Json& root) : root_(root) {}
 
   std::string of(const JsonPath& p) const {
-    if (p.has(0, "materials") && p.lists(1)) return "material " + name_or_number(member(root_, "materials"), p.steps[1].index, "name");
+    if (p.has(0, "materials") && p.lists(1))
+      return "material " + name_or_number(member(root_, "materials"), p.steps[1].index, "name");
     if (p.has(0, "bars") && p.lists(1)) {
       const Json* bar = item(member(root_, "bars"), p.steps[1].index);
       return "bar " + name_or_number(bar, "section", p.steps[1].index);
@@ -93,7 +96,8 @@ class GirderWords {
     const Json* girder = member(root_, "girder");
     const std::size_t i = p.lists(2) ? p.steps[2].index : 0;
     if (p.has(1, "stations_m")) return p.lists(2) ? station(i) : "stations";
-    if (p.has(1, "joints_m") && p.lists(2)) return station(i) + (p.lists(3) ? ", " + chord(girder, p.steps[3].index) : "");
+    if (p.has(1, "joints_m") && p.lists(2))
+      return station(i) + (p.lists(3) ? ", " + chord(girder, p.steps[3].index) : "");
     if (p.has(1, "chords") && p.lists(2)) return chord(girder, i);
     if (p.has(1, "faces") && p.lists(2)) return face(girder, i, p);
     if (p.has(1, "supports")) {
@@ -101,7 +105,8 @@ class GirderWords {
       const Json* hold = item(member(member(girder, "supports"), "holds"), p.steps[3].index);
       const Json *x = member(hold, "x_m"), *at = member(hold, "chord");
       if (x == nullptr || !x->is_number()) return "support " + std::to_string(p.steps[3].index + 1);
-      return "support at " + text::number(x->get<double>()) + " m" + (at != nullptr && at->is_string() ? ", " + words(*at) + " chord" : "");
+      return "support at " + text::number(x->get<double>()) + " m" +
+             (at != nullptr && at->is_string() ? ", " + words(*at) + " chord" : "");
     }
     if (p.has(1, "diaphragms")) return "diaphragms";
     if (p.has(1, "splices")) return "splices";
@@ -116,12 +121,18 @@ class GirderWords {
   static std::string face(const Json* girder, std::size_t i, const JsonPath& p) {
     const Json* face = item(member(girder, "faces"), i);
     const Json* name = member(face, "name");
-    const std::string out = name != nullptr && name->is_string() ? words(*name) + " face" : "face " + std::to_string(i + 1);
-    const Json *panels = member(face, "panels"), *span = member(face, "span_bays"), *offset = member(face, "offset_bays");
-    if (!p.has(3, "panels") || !p.lists(4) || panels == nullptr || panels->size() < 2 || span == nullptr || !span->is_number_unsigned())
+    const std::string out =
+        name != nullptr && name->is_string() ? words(*name) + " face" : "face " + std::to_string(i + 1);
+    const Json *panels = member(face, "panels"), *span = member(face, "span_bays"),
+               *offset = member(face, "offset_bays");
+    if (!p.has(3, "panels") || !p.lists(4) || panels == nullptr || panels->size() < 2 || span == nullptr ||
+        !span->is_number_unsigned())
       return out;
-    const std::size_t panel = p.steps[4].index, first = offset != nullptr && offset->is_number_unsigned() ? offset->get<std::size_t>() : 0;
-    const std::size_t bay = first == 0 ? panel * span->get<std::size_t>() : panel == 0 ? 0 : first + (panel - 1) * span->get<std::size_t>();
+    const std::size_t panel = p.steps[4].index,
+                      first = offset != nullptr && offset->is_number_unsigned() ? offset->get<std::size_t>() : 0;
+    const std::size_t bay = first == 0   ? panel * span->get<std::size_t>()
+                            : panel == 0 ? 0
+                                         : first + (panel - 1) * span->get<std::size_t>();
     return "bay " + std::to_string(bay + 1) + ", " + out;
   }
 
@@ -132,7 +143,9 @@ class GirderWords {
     return found == in->end() ? nullptr : &*found;
   }
   static const Json* member(const Json& in, const char* key) { return member(&in, key); }
-  static const Json* item(const Json* in, std::size_t i) { return in != nullptr && in->is_array() && i < in->size() ? &(*in)[i] : nullptr; }
+  static const Json* item(const Json* in, std::size_t i) {
+    return in != nullptr && in->is_array() && i < in->size() ? &(*in)[i] : nullptr;
+  }
   static std::string words(const Json& text) { return shown(text.get<std::string>()); }
   static std::string name_or_number(const Json* in, std::size_t i, const char* key) {
     const Json* name = member(item(in, i), key);

@@ -41,9 +41,11 @@ struct JsonSource {
     } catch (const BadDescription& e) {
       JsonPath path;
       path.find(root, at);
-      fail<BadDescription>(shown(e.place()) + " (" + path.pointer() + ")", std::string(e.what()).substr(e.place().size() + 2));
+      fail<BadDescription>(shown(e.place()) + " (" + path.pointer() + ")",
+                           std::string(e.what()).substr(e.place().size() + 2));
     }
 #else
+    static_cast<void>(at);
     return call();
 #endif
   }
@@ -82,7 +84,8 @@ class JsonReader {
   void choice(const char* key, E& v) {
     const Json& at = field(key);
     if (!at.is_string() || !choice_of(at.get_ref<const std::string&>(), v))
-      refuse(at, std::string(key) + " is " + (at.is_string() ? shown(at.get<std::string>()) : kind(at)), all_words<E>() + " are accepted");
+      refuse(at, std::string(key) + " is " + (at.is_string() ? shown(at.get<std::string>()) : kind(at)),
+             all_words<E>() + " are accepted");
   }
   void flag(const char* key, bool& v) {
     const Json& at = field(key);
@@ -166,7 +169,8 @@ class JsonReader {
       if (at.is_string() && at.get_ref<const std::string&>() == kinds[i]) return i;
       all += (i ? ", " : "") + std::string(kinds[i]);
     }
-    refuse(at, std::string(key) + " is " + (at.is_string() ? shown(at.get<std::string>()) : kind(at)), all + " are accepted");
+    refuse(at, std::string(key) + " is " + (at.is_string() ? shown(at.get<std::string>()) : kind(at)),
+           all + " are accepted");
   }
   void names(PartNames n) { source_.names = std::move(n); }
   /// Whether a field that may be left out is there.
@@ -196,44 +200,52 @@ class JsonReader {
   const Json& field(const char* key) {
     if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.push_back(key);
     const auto found = in_.find(key);
-    if (found == in_.end()) refuse(in_, std::string("the key ") + key + " is missing", "every key of the format is needed");
+    if (found == in_.end())
+      refuse(in_, std::string("the key ") + key + " is missing", "every key of the format is needed");
     return *found;
   }
   const Json& some(const char* key, std::size_t most) {
     const Json& at = field(key);
     if (!at.is_array()) refuse(at, std::string(key) + " is " + kind(at), "a list is accepted");
     if (at.size() > most)
-      refuse(at, std::to_string(at.size()) + " " + key + " are given", "up to " + std::to_string(most) + " are accepted");
+      refuse(at, std::to_string(at.size()) + " " + key + " are given",
+             "up to " + std::to_string(most) + " are accepted");
     return at;
   }
-  void expect(const Json& at, std::size_t n, const char* each) const {
+  void expect(const Json& at, std::size_t n, const char* part) const {
     if (at.size() != n)
-      refuse(at, std::to_string(at.size()) + (n == at.size() ? "" : " are given"), std::to_string(n) + ", one for each " + each + ", are accepted");
+      refuse(at, std::to_string(at.size()) + " are given",
+             std::to_string(n) + ", one for each " + part + ", are accepted");
   }
   std::size_t limit(Amount a) const {
     switch (a) {
       case Amount::plates: return std::tuple_size_v<decltype(SectionData<>::plates)>;
       case Amount::parts: return source_.limits.parts;
-      case Amount::steps: return most_steps;
-      case Amount::panels: return most_panels(source_.limits) - source_.panels;
+      case Amount::steps: return source_.limits.steps;
+      case Amount::panels: return 2 * source_.limits.stations - source_.panels;
       case Amount::stations: break;
     }
     return source_.limits.stations;
   }
   static std::string kind(const Json& v) {
     if (v.is_number()) return text::number(v.get<double>());
-    return v.is_string() ? "the words \"" + shown(v.get<std::string>()) + "\"" : v.is_null() ? "null" : v.is_boolean() ? (v.get<bool>() ? "true" : "false") : std::string("a list or an object");
+    return v.is_string()    ? "the words \"" + shown(v.get<std::string>()) + "\""
+           : v.is_null()    ? "null"
+           : v.is_boolean() ? (v.get<bool>() ? "true" : "false")
+                            : std::string("a list or an object");
   }
   double one(const Json& at, const char* what) const {
     if (!at.is_number()) refuse(at, std::string(what) + " has " + kind(at), "numbers are accepted");
     return at.get<double>();
   }
   std::size_t whole(const Json& at, const char* what) const {
-    if (!at.is_number_unsigned()) refuse(at, std::string(what) + " is " + kind(at), "a whole number, zero or above, is accepted");
+    if (!at.is_number_unsigned())
+      refuse(at, std::string(what) + " is " + kind(at), "a whole number, zero or above, is accepted");
     return at.get<std::size_t>();
   }
   std::array<double, 3> point(const Json& at, const char* what) const {
-    if (!at.is_array() || at.size() != 3) refuse(at, std::string(what) + " is not a list of three", "[x, y, z] is accepted");
+    if (!at.is_array() || at.size() != 3)
+      refuse(at, std::string(what) + " is not a list of three", "[x, y, z] is accepted");
     return {one(at[0], what), one(at[1], what), one(at[2], what)};
   }
   template <class T>
@@ -241,8 +253,10 @@ class JsonReader {
     const Json& at = field(key);
     const std::size_t i = whole(at, key);
     if (i >= all.size())
-      refuse(at, std::string(key) + " is " + std::to_string(i) + ", but there are " + std::to_string(all.size()) + " " + which,
-             "places in the list " + std::string(which) + ", counted from 0, are accepted");
+      refuse(
+          at,
+          std::string(key) + " is " + std::to_string(i) + ", but there are " + std::to_string(all.size()) + " " + which,
+          "places in the list " + std::string(which) + ", counted from 0, are accepted");
     return all[i];
   }
   /// A chord or face by its name, or by its number, counted from 0.
@@ -251,10 +265,12 @@ class JsonReader {
     if (at.is_string() && !at.get_ref<const std::string&>().empty()) {
       const std::string& word = at.get_ref<const std::string&>();
       if (std::find(names.begin(), names.end(), word) != names.end()) return Ref(word);
-      refuse(at, "there is no " + std::string(what) + " called " + shown(word), "names of the girder's own are accepted");
+      refuse(at, "there is no " + std::string(what) + " called " + shown(word),
+             "names of the girder's own are accepted");
     }
     if (!at.is_number_unsigned() || at.get<std::size_t>() >= names.size())
-      refuse(at, std::string(what) + " is " + kind(at), "a name, or a number below " + std::to_string(names.size()) + ", is accepted");
+      refuse(at, std::string(what) + " is " + kind(at),
+             "a name, or a number below " + std::to_string(names.size()) + ", is accepted");
     return Ref(at.get<std::size_t>());
   }
 

@@ -40,7 +40,8 @@ class JsonWriter {
   void words(const char* key, const std::string& v) { out_[key] = json_words(v, place_); }
   template <class E>
   void choice(const char* key, E v) {
-    if (json_word(v)[0] == '\0') fail<BadDescription>(place_, std::string(key) + " is none that files know", all_words<E>() + " are accepted");
+    if (json_word(v)[0] == '\0')
+      fail<BadDescription>(place_, std::string(key) + " is none that files know", all_words<E>() + " are accepted");
     out_[key] = json_word(v);
   }
   void flag(const char* key, bool v) { out_[key] = v; }
@@ -59,7 +60,8 @@ class JsonWriter {
     else if (optional)
       out_[key] = nullptr;
     else
-      fail<BadDescription>(place_, std::string("no bar is given as ") + key, "a bar (section and material) is accepted");
+      fail<BadDescription>(place_, std::string("no bar is given as ") + key,
+                           "a bar (section and material) is accepted");
   }
   void material(const char* key, material::Material& v) {
     out_[key] = listed(v, "material " + shown(v.name), lists_.known_materials, lists_.materials);
@@ -122,16 +124,20 @@ class JsonWriter {
         bar.material.steps.empty() ? material::StrengthStep{} : material::strength(bar.material, bar.section.wall);
     const auto& [thickness, yield, ultimate, haz_yield, haz_ultimate] = said;
     const material::StrengthStep& own = bar.strength;
-    if (thickness != own.max_thickness || yield != own.yield || ultimate != own.ultimate || haz_yield != own.haz_yield ||
-        haz_ultimate != own.haz_ultimate)
-      fail<BadDescription>("bar " + shown(bar.section.designation), "its strength is not that of its material for its wall",
+    if (thickness != own.max_thickness || yield != own.yield || ultimate != own.ultimate ||
+        haz_yield != own.haz_yield || haz_ultimate != own.haz_ultimate)
+      fail<BadDescription>("bar " + shown(bar.section.designation),
+                           "its strength is not that of its material for its wall",
                            "a strength that the material gives is accepted");
   }
   Written finite(const char* key, double v) const {
-    if (!is_finite(v)) fail<BadDescription>(place_, std::string(key) + " has " + text::number(v), "finite numbers are accepted");
+    if (!is_finite(v))
+      fail<BadDescription>(place_, std::string(key) + " has " + text::number(v), "finite numbers are accepted");
     return v;
   }
-  Written point(const char* key, const Vec3<>& v) const { return {finite(key, v.x), finite(key, v.y), finite(key, v.z)}; }
+  Written point(const char* key, const Vec3<>& v) const {
+    return {finite(key, v.x), finite(key, v.y), finite(key, v.z)};
+  }
   Written part(const PartRef& v) const { return v.word.empty() ? Written(v.index) : json_words(v.word, place_); }
 
   JsonLists& lists_;
