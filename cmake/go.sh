@@ -52,7 +52,11 @@ welcome() {
   [ "$task" = test ] || return 0
   header benchmark/benchmark.h || echo libbenchmark-dev
   have pkg-config || echo pkg-config
+  header nlohmann/json.hpp || echo nlohmann-json3-dev
+  /usr/bin/python3 -c 'import jsonschema' > /dev/null 2>&1 || echo python3-jsonschema
   have clang++ || echo clang
+  set -- /usr/lib/llvm-*/lib/clang/*/lib/linux/libclang_rt.fuzzer-*
+  [ -e "$1" ] || echo libclang-rt-dev
   /usr/bin/python3 -c 'import getfem' > /dev/null 2>&1 || echo python3-getfem
 }
 

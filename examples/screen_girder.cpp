@@ -9,7 +9,7 @@
 //    0 m        2 m          screen, 8 m x 4.5 m      10 m      12 m
 //
 //   screen_girder               prints the page
-//   screen_girder --out DIR     and writes it as CSV tables and results.json into DIR
+//   screen_girder --out DIR     and writes its numbers into DIR: CSV tables, results.json, girder.json
 #include <cstddef>
 #include <iostream>
 #include <string>
@@ -142,8 +142,9 @@ void print_splices(const Response& r) {
   std::cout << '\n';
 }
 
-/// What the girder may carry beside all that acts on it already, and tables of the same girder between two hoists.
-void print_rating(const Cases& cases) {
+/// What the girder may carry beside all that acts on it already, and tables of the same girder between two hoists, which
+/// are given back as data.
+std::vector<DataTable> print_rating(const Cases& cases) {
   const rating::Rater rater(cases);
   std::cout << "WHAT IT MAY CARRY BESIDES (imposed, characteristic, shared by the lower chords; all cases above stay on it)\n";
   for (const rating::Pattern p : {rating::Pattern::uniform, rating::Pattern::centre_point, rating::Pattern::cantilever_end}) {
@@ -159,10 +160,12 @@ void print_rating(const Cases& cases) {
   terms.placed = {{"self-weight", Nature::permanent, {self_weight(1.05)}}};
   terms.loading.points_at = rating::PointsAt::stations;
   terms.orientation = "braced faces upright, open faces level";
-  std::cout << '\n' << rating::load_table(std::vector<double>{6, 8, 10, 12}, examples::girder_between_hoists, terms);
+  const rating::LoadTable table = rating::load_table(std::vector<double>{6, 8, 10, 12}, examples::girder_between_hoists, terms);
+  std::cout << '\n' << table;
   const Analysis eight{examples::girder_between_hoists(8.0)};  // the distance of the two hoists
-  examples::print_interaction(rating::Rater(eight.solve(terms.placed), terms.terms));
+  const auto at_middle = examples::print_interaction(rating::Rater(eight.solve(terms.placed), terms.terms));
   std::cout << '\n';
+  return {load_table_data(table), load_table_term_data(table), interaction_data(at_middle)};
 }
 
 void print_cautions() {
@@ -200,7 +203,7 @@ int main(int argc, char** argv) {
     print_hoists(cases, proof);
     std::cout << "PROOF, " << proof << "\n\n";
     std::cout << "OPEN FACE\n" << portal << '\n' << energy_shares(wind) << '\n';
-    print_rating(cases);
+    const std::vector<DataTable> ratings = print_rating(cases);
     print_splices(cases.combine(proof.combinations()[proof.worst().combination]));
     std::vector<HandChecks> checks;
     for (std::size_t i = 0; i < cases.size(); ++i) checks.push_back(hand_checks(cases[i]));
@@ -208,8 +211,12 @@ int main(int argc, char** argv) {
     for (const HandChecks& c : checks) std::cout << c << '\n';
     print_cautions();
     if (!folder.empty()) {
-      examples::write_results(folder, cases, proof, checks, portal, panel_table(wind, Side::bottom));
-      std::cout << "\nwritten: cases.csv, reactions.csv, proof.csv, panels.csv, hand_checks.csv and results.json in " << folder << '\n';
+      const PanelTable panels = panel_table(wind, Side::bottom);
+      std::vector<DataTable> tables{model_data(analysis), case_data(cases), reaction_data(cases), member_force_data(cases),
+                                    panel_data(panels), cross_member_data(panels), hand_check_data(checks), proof_row_data(proof),
+                                    proof_term_data(proof)};
+      tables.insert(tables.end(), ratings.begin(), ratings.end());
+      std::cout << "\nwritten: " << examples::write_results(folder, tables, analysis.girder(), load_cases()) << '\n';
     }
     return 0;
   } catch (const std::exception& e) {

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <iostream>
 #include <string>
+#include <vector>
 
 #include <baywork/rating.hpp>
 
@@ -16,7 +17,8 @@ inline std::string bar_of(const baywork::verify::Row& row) {
   return place.substr(0, place.rfind(", "));
 }
 
-inline void print_interaction(const baywork::rating::Rater& rater) {
+/// Prints a quarter of two curves and gives back all of the one with the wind at the middle.
+inline std::vector<baywork::rating::InteractionPoint> print_interaction(const baywork::rating::Rater& rater) {
   using namespace baywork;
   std::cout << "\nWEIGHT WITH WIND on " << text::number(rater.analysis().girder().span())
             << " m: uniform loads down and across together, kN/m; the wind at the girder's middle, and 1 m\n"
@@ -30,6 +32,7 @@ inline void print_interaction(const baywork::rating::Rater& rater) {
   };
   for (std::size_t i = 0; i <= 6 && i < at_middle.size() && i < below.size(); ++i)
     std::cout << half(at_middle[i]) << " |" << half(below[i]) << '\n';
+  return at_middle;
 }
 
 }  // namespace examples

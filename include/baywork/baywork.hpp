@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// All of baywork but drawings and reports: describe a girder, solve it, prove it, see the hand calculation beside it.
+// All of baywork but data, drawings and reports: describe a girder, solve it, prove it, see the hand calculation beside it.
 #pragma once
 
 #include <baywork/closed_form.hpp>

@@ -46,6 +46,7 @@ plant closed_form/d.hpp '#include <baywork/solve/c.hpp>' 'closed_form may not in
 plant closed_form/d.hpp '#include <baywork/response.hpp>' 'closed_form may not include response'
 plant girder/b.hpp '#include <Eigen/Core>' 'only solve/ may include Eigen'
 plant girder/b.hpp '#include <unistd.h>' 'neither standard nor ours'
+plant girder/b.hpp '#include <nlohmann/json.hpp>' 'neither standard nor ours'
 plant girder/b.hpp '#include "c.hpp"' 'not written with <...>'
 plant other/e.hpp '// SPDX-License-Identifier: MIT\n#pragma once' 'no place in the order'
 plant core/a.hpp '#define PI 3' 'does not start with BAYWORK_'

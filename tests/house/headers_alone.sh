@@ -14,7 +14,10 @@ header=$1
 shift
 printf '#include <%s>\n' "$header" | "$@" -x c++ - || { echo "<$header> does not compile alone" >&2; exit 1; }
 END
-(cd "$include" && find baywork -name '*.hpp' | sort) > "$scratch/headers"
+# Headers of json/ need a library that may not be there.
+optional='^$'
+printf '#include <nlohmann/json.hpp>\n' | "$compiler" -std=c++20 -fsyntax-only -x c++ - 2> /dev/null || optional='^baywork/json[./]'
+(cd "$include" && find baywork -name '*.hpp' | grep -v "$optional" | sort) > "$scratch/headers"
 grep -x 'baywork/[^/]*' "$scratch/headers" > "$scratch/public"
 grep -v /detail/ "$scratch/headers" > "$scratch/all"
 xargs -P 2 -I HEADER sh "$scratch/one.sh" HEADER \
@@ -22,7 +25,7 @@ xargs -P 2 -I HEADER sh "$scratch/one.sh" HEADER \
 
 # Standard and Eigen headers come first: they are not ours to keep clear of these macros.
 {
-  (cd "$include" && find baywork -name '*.hpp' | sort | xargs sed -n 's/^#include \(<[^>]*>\).*/#include \1/p') |
+  (cd "$include" && xargs sed -n 's/^#include \(<[^>]*>\).*/#include \1/p' < "$scratch/headers") |
     grep -v '<baywork/' | sort -u
   for macro in 'min(...)' 'max(...)' 'isnan(...)' 'isinf(...)' 'isfinite(...)' I B0 M_PI; do
     printf '#undef %s\n#define %s this macro must not be used\n' "${macro%%(*}" "$macro"

@@ -3,9 +3,12 @@
 #pragma once
 
 #include <array>
+#include <charconv>
 #include <cstddef>
 #include <cstdio>
+#include <cstdlib>
 #include <string>
+#include <version>
 
 #include <baywork/core/scalar.hpp>
 
@@ -23,6 +26,26 @@ std::string number(const S& v, int digits = 6) {
   for (char& c : out)
     if (c == ',') c = '.';  // a program may have set a locale with a decimal comma
   return out;
+}
+
+/// v with as few digits as still give the same number when read back (at most 17): for data, where `number` is for people.
+template <class S>
+std::string exact(const S& v) {
+  const double x = value_of(v);
+#ifdef __cpp_lib_to_chars
+  std::array<char, 32> buffer{};
+  return {buffer.data(), std::to_chars(buffer.data(), buffer.data() + buffer.size(), x).ptr};
+#else
+  std::array<char, 64> buffer{};
+  for (int digits = 15; digits <= 17; ++digits) {
+    std::snprintf(buffer.data(), buffer.size(), "%.*g", digits, x);
+    if (std::strtod(buffer.data(), nullptr) == x) break;  // read in the locale that it was written in
+  }
+  std::string out(buffer.data());
+  for (char& c : out)
+    if (c == ',') c = '.';
+  return out;
+#endif
 }
 
 /// v with a fixed number of decimals; what rounds to nothing prints without a sign.

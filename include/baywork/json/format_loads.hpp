@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+// The girder file's load cases and actions, said once for both ways.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <baywork/json/format.hpp>
+#include <baywork/load/load_case.hpp>
+
+namespace baywork::detail {
+
+template <class Io>
+void reach_fields(Io& io, Reach& v) {
+  auto& [from, to] = v;
+  io.number("from_m", from);
+  io.number("to_m", to);
+}
+template <class Io>
+void fields(Io& io, BasicSelfWeight<double>& v) {
+  auto& [gravity, factor] = v;
+  io.number("gravity_m_per_s2", gravity, Rule::any);
+  io.number("factor", factor, Rule::not_negative);
+}
+template <class Io>
+void fields(Io& io, BasicLineLoad<double>& v) {
+  auto& [chords, first, last, reach] = v;
+  io.chords("chords", chords);
+  io.vector("first_N_per_m", first);
+  io.vector("last_N_per_m", last);
+  reach_fields(io, reach);
+}
+template <class Io>
+void fields(Io& io, BasicChordPoint<double>& v) {
+  auto& [chord, x, force, couple] = v;
+  io.chord("chord", chord);
+  io.number("x_m", x, Rule::any);
+  io.vector("force_N", force);
+  io.vector("couple_Nm", couple);
+}
+template <class Io>
+void fields(Io& io, BasicCrossMemberPoint<double>& v) {
+  auto& [face, station, fraction, force, couple] = v;
+  io.face("face", face);
+  io.count("station", station);
+  io.number("fraction", fraction, Rule::any);
+  io.vector("force_N", force);
+  io.vector("couple_Nm", couple);
+}
+template <class Io>
+void fields(Io& io, BasicFacePressure<double>& v) {
+  auto& [face, pressure, carried_by, reach] = v;
+  io.face("face", face);
+  io.number("pressure_Pa", pressure, Rule::any);
+  io.choice("carried_by", carried_by);
+  reach_fields(io, reach);
+}
+template <class Io>
+void fields(Io& io, BasicWindOnBars<double>& v) {
+  auto& [pressure, direction, force_coefficient] = v;
+  io.number("pressure_Pa", pressure, Rule::any);
+  io.vector("direction", direction);
+  io.number("force_coefficient", force_coefficient, Rule::any);
+}
+template <class Io>
+void fields(Io& io, BasicWarming<double>& v) {
+  auto& [change, chord] = v;
+  io.number("change_K", change, Rule::any);
+  io.chord("chord", chord);
+}
+template <class Io>
+void fields(Io& io, BasicWarmingAcross<double>& v) {
+  auto& [per_metre_y, per_metre_z] = v;
+  io.number("along_y_K_per_m", per_metre_y, Rule::any);
+  io.number("along_z_K_per_m", per_metre_z, Rule::any);
+}
+template <class Io>
+void fields(Io& io, BasicSettlement<double>& v) {
+  auto& [chord, x, motion, displacement] = v;
+  io.chord("chord", chord);
+  io.number("x_m", x, Rule::any);
+  io.choice("motion", motion);
+  io.number(static_cast<std::size_t>(motion) < 3 ? "displacement_m" : "displacement_rad", displacement, Rule::any);
+}
+
+/// In the order of Action's alternatives.
+inline constexpr std::array action_words{"self-weight",   "line load",    "chord point load", "cross member point load",
+                                         "face pressure", "wind on bars", "warming",          "warming across",
+                                         "settlement"};
+static_assert(action_words.size() == std::variant_size_v<Action>, "an action has no word and fields in files yet");
+
+/// An action that points nowhere yet.
+template <class T>
+T blank_action() {
+  if constexpr (std::is_default_constructible_v<T>)
+    return T{};
+  else
+    return T{std::size_t{0}};  // its first member points at a chord or face
+}
+template <std::size_t... n>
+Action blank_action(std::size_t which, std::index_sequence<n...>) {
+  Action out;
+  static_cast<void>(
+      ((which == n ? (out = blank_action<std::variant_alternative_t<n, Action>>(), true) : false) || ...));
+  return out;
+}
+
+template <class Io>
+void fields(Io& io, Action& v) {
+  const std::size_t which = io.kind_of("action", {action_words.begin(), action_words.end()}, v.index());
+  if (which != v.index()) v = blank_action(which, std::make_index_sequence<std::variant_size_v<Action>>());
+  std::visit([&io](auto& a) { fields(io, a); }, v);
+}
+
+template <class Io>
+void fields(Io& io, LoadCase& v) {
+  auto& [name, nature, actions, alternative] = v;
+  io.words("name", name);
+  io.choice("nature", nature);
+  io.words("alternative", alternative);
+  io.list("actions", actions, Amount::stations, Action{}, fields_of);
+}
+
+}  // namespace baywork::detail
