@@ -10,20 +10,9 @@
 
 #include <baywork/response/response.hpp>
 #include <baywork/show/unfolded.hpp>
+#include <baywork/show/words.hpp>
 
 namespace baywork::show {
-
-namespace detail {
-
-/// A force as words, in the unit that leaves digits before the point: "12.3 kN".
-inline std::string force_words(double newton) {
-  const double size = magnitude(newton);
-  return size >= 1e6   ? baywork::text::quantity(newton, 1e6, "MN", 3)
-         : size >= 1e3 ? baywork::text::quantity(newton, 1e3, "kN", 3)
-                       : baywork::text::quantity(newton, 1.0, "N", 3);
-}
-
-}  // namespace detail
 
 /// The girder unfolded; each bar as wide as its axial force at mid-length, the greatest 14 px.
 inline std::string axial_forces(const Response& r, const Look& look = {}) {
@@ -32,64 +21,68 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   std::size_t most_pulled = 0, most_pushed = 0;
   for (std::size_t m = 0; m < model.frame.members.size(); ++m) {
     const double N = r.member(m).forces(fraction{0.5}).N;
-    if (N > pull) {
+    if (N > pull * (1.0 + 1e-9)) {
       pull = N;
       most_pulled = m;
     }
-    if (N < push) {
+    if (N < push * (1.0 + 1e-9)) {
       push = N;
       most_pushed = m;
     }
   }
   const auto tell = [&](double N, std::size_t m, const char* word) {
     return N == 0.0 ? std::string("no ") + word
-                    : "greatest " + std::string(word) + ' ' + detail::force_words(magnitude(N)) + " in " +
+                    : "greatest " + std::string(word) + ' ' + force_words(magnitude(N)) + " in " +
                           model.frame.name_of_member(m);
   };
   const std::string greatest = tell(pull, most_pulled, "tension") + "; " + tell(push, most_pushed, "compression");
   Picture p(look, "Axial forces, " + r.name(), "Widths show axial forces of all bars; " + greatest + ".");
   const double most = larger(pull, -push), widest = 14, scale = most > 0.0 ? widest / most : 0.0;
-  Unfolded strips(p, model, 0.5 * widest + 14);
-  strips.draw_bars();
   struct Label {
-    double size;
+    double size;  // in millionths of the greatest: what is equal but for rounding keeps its order
     Spot at;
     double half;    // of the width drawn
     double beside;  // -1: room above the bar, 1: below, 0: it lies inside the strip
     std::string words;
     bool pulled;
   };
-  std::vector<Label> labels;
-  for (const std::size_t f : strips.faces()) {
-    p.svg.open("bw-axial", {{"face", model.girder.faces[f].name}, {"px-per-N", baywork::text::number(scale, 9)}});
-    for (const StripBar& b : strips.bars(f)) {
-      const double N = r.member(b.member).forces(fraction{0.5}).N, w = 0.5 * scale * magnitude(N);
-      if (w < 0.15) continue;
-      p.svg.open("", {{"member", std::to_string(b.member)}, {"N", baywork::text::number(N, 9)}});
-      const Spot s = w * b.side;
-      const std::vector<Spot> area{b.from + s, b.to + s, b.to - s, b.from - s};
-      if (N > 0.0)
-        p.svg.polygon(area, "bw-pull-area");
-      else
-        p.svg.polygon(area, "bw-push", Hatch::slanted);
+  const StripParts parts(model.girder, look.width);
+  for (std::size_t part = 0; part < parts.size(); ++part) {
+    Unfolded strips(p, model, parts.of(part, {.room = 0.5 * widest + 14}));
+    strips.draw_bars();
+    std::vector<Label> labels;
+    for (const std::size_t f : strips.faces()) {
+      p.svg.open("bw-axial", {{"face", model.girder.faces[f].name}, {"px-per-N", baywork::text::number(scale, 9)}});
+      for (const StripBar& b : strips.bars(f)) {
+        const double N = r.member(b.member).forces(fraction{0.5}).N, w = 0.5 * scale * magnitude(N);
+        if (w < 0.15) continue;
+        p.svg.open("", {{"member", std::to_string(b.member)}, {"N", baywork::text::number(N, 9)}});
+        const Spot s = w * b.side;
+        const std::vector<Spot> area{b.from + s, b.to + s, b.to - s, b.from - s};
+        if (N > 0.0)
+          p.svg.polygon(area, "bw-pull-area");
+        else
+          p.svg.polygon(area, "bw-push", Hatch::slanted);
+        p.svg.close();
+        labels.push_back(
+            {std::round(1e6 * magnitude(N) / most), b.at(0.5), w, strips.beside(b), force_words(N), N > 0.0});
+      }
       p.svg.close();
-      labels.push_back({magnitude(N), b.at(0.5), w, strips.beside(b), detail::force_words(N), N > 0.0});
     }
-    p.svg.close();
+    // the greatest first, as long as there is room
+    std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.size > b.size; });
+    for (const Label& l : labels) {
+      if (l.size < 2e4) break;
+      const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11};
+      const Spot on{l.at.x, l.at.y + 3.5};
+      p.labels.place(p.svg, l.words, l.pulled ? "bw-pull" : "bw-push", Letters::small,
+                     {{l.beside < 0.0   ? above
+                       : l.beside > 0.0 ? below
+                                        : on,
+                       Anchor::middle}});
+    }
+    strips.draw_stations();
   }
-  // the greatest first, as long as there is room
-  std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.size > b.size; });
-  for (const Label& l : labels) {
-    if (l.size < 0.02 * most) break;
-    const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11};
-    const Spot on{l.at.x, l.at.y + 3.5};
-    p.labels.place(p.svg, l.words, l.pulled ? "bw-pull" : "bw-push", Letters::small,
-                   {{l.beside < 0.0   ? above
-                     : l.beside > 0.0 ? below
-                                      : on,
-                     Anchor::middle}});
-  }
-  strips.draw_stations();
   p.space(4);
   const double y = p.y;
   p.svg.rect({p.left(), y}, 26, 10, "bw-pull-area");
@@ -97,7 +90,7 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   p.labels.place(p.svg, "tension", "bw-pull", Letters::words, {{{p.left() + 32, y + 9}}});
   p.labels.place(p.svg, "compression", "bw-push", Letters::words, {{{p.left() + 142, y + 9}}});
   p.space(16);
-  p.paragraph("Widths are in proportion to the force at mid-length; tension is positive. It has: " + greatest + ".");
+  p.paragraph("Widths are in proportion to the force at mid-length, tension positive: " + greatest + ".");
   return p.finished();
 }
 

@@ -28,10 +28,12 @@ inline double width_of(std::string_view s, Letters letters = Letters::words) {
       67, 79, 73, 67, 62, 74, 69, 99, 69,  67, 69, 40, 34, 40, 84, 56, 50, 62, 64, 55, 64, 62, 36, 64,
       64, 28, 28, 58, 28, 98, 64, 62, 64,  64, 42, 53, 40, 64, 60, 82, 60, 60, 53, 64, 34, 64, 84};
   double em = 0;
-  for (const char c : s) {
+  for (std::size_t i = 0; i < s.size(); ++i) {
+    const char c = s[i];
     const auto u = static_cast<unsigned char>(c);
     if (u >= 0x80 && u < 0xC0) continue;  // the rest of a character of several bytes
-    em += u >= 32 && u < 127 ? hundredths[u - 32U] / 100.0 : 1.03;
+    const bool minus = s.substr(i, 3) == "\xE2\x88\x92";
+    em += minus ? 0.84 : u >= 32 && u < 127 ? hundredths[u - 32U] / 100.0 : 1.03;
   }
   return em * size_of(letters);
 }
@@ -69,6 +71,20 @@ class Labels {
       if (t.meets(b)) return false;
     return true;
   }
+  /// How far down a box must go to lie clear of all words [px].
+  double way_below(Box b) const {
+    const double start = b.top;
+    for (bool met = true; met;) {
+      met = false;
+      for (const Box& t : taken_) {
+        if (!t.meets(b)) continue;
+        b.bottom += t.bottom - b.top;
+        b.top = t.bottom;
+        met = true;
+      }
+    }
+    return b.top - start;
+  }
   /// Writes at the first place that is free, with a rim in the page's colour against lines behind it; false, and
   /// nothing written, where none is.
   bool place(Svg& svg, std::string_view words, std::string_view cls, Letters letters,
@@ -76,7 +92,7 @@ class Labels {
     for (const LabelPlace& p : places) {
       const Box b = box_of(p.at, words, p.anchor, letters);
       if (!free(b)) continue;
-      taken({b.left - 3, b.top, b.right + 3, b.bottom});
+      taken({b.left - 5, b.top, b.right + 5, b.bottom});
       const std::string more = letters == Letters::words ? " bw-halo" : std::string(" bw-halo ") + class_of(letters);
       svg.text(p.at, words, std::string(cls) + more, p.anchor);
       return true;

@@ -39,6 +39,7 @@ class Picture {
   Labels labels;
   double y = 0;  ///< all above is used [px]
 
+  double look_width() const noexcept { return look_.width; }
   double left() const noexcept { return margin; }
   double right() const noexcept { return look_.width - margin; }
   double width() const noexcept { return right() - left(); }
@@ -48,6 +49,7 @@ class Picture {
     const double h = size_of(letters);
     for (const std::string& line : lines_of(words, width(), letters)) {
       y += 1.3 * h;
+      y += labels.way_below(box_of({left(), y - 0.3 * h}, line, Anchor::start, letters));
       const Spot at{left(), y - 0.3 * h};
       labels.taken(box_of(at, line, Anchor::start, letters));
       svg.text(at, line, letters == Letters::words ? std::string(cls) : std::string(cls) + ' ' + class_of(letters));

@@ -47,7 +47,7 @@ inline std::string page_rules(bool dark) {
   const auto pick = [dark](const auto& i) { return std::string(dark ? i.dark : i.light); };
   const std::string page = dark ? dark_page : light_page;
   // every rule names two classes, so that it is stronger than those of style_rules() that set nothing but shape
-  std::string out = ".bw .bw-page,.bw .bw-veil{fill:" + page + "}";
+  std::string out = ".bw .bw-page,.bw .bw-veil{fill:" + page + "}.bw .bw-blank{stroke:" + page + "}";
   for (const Ink& i : inks) {
     const std::string c = std::string(".bw .") + i.cls, v = pick(i);
     out += c + "{stroke:" + v + "}" + c + "-area," + c + ".bw-head{fill:" + v + ";stroke:" + v + "}";
@@ -67,7 +67,8 @@ inline std::string style_rules() {
          ".bw text.bw-title{font-size:15px}.bw text.bw-small{font-size:10px}"
          ".bw text.bw-halo{paint-order:stroke;stroke-width:3px;stroke-linejoin:round}"
          ".bw line,.bw polyline,.bw polygon,.bw rect,.bw circle,.bw path{fill:none;stroke-width:1}"
-         ".bw .bw-thin{stroke-width:.6}.bw .bw-bold{stroke-width:2.2}.bw .bw-dash{stroke-dasharray:5 3}"
+         ".bw .bw-thin{stroke-width:.6}.bw .bw-bold{stroke-width:2.2}.bw .bw-band{stroke-width:6;stroke-opacity:.4}.bw "
+         ".bw-dash{stroke-dasharray:5 3}"
          ".bw .bw-dot{stroke-dasharray:1.5 3}.bw .bw-clear{stroke:none}.bw .bw-pale{fill-opacity:.16}\n" +
          detail::page_rules(false) + "@media screen and (prefers-color-scheme:dark){\n" + detail::page_rules(true) +
          "}\n";

@@ -47,7 +47,7 @@ inline std::string px(double v) {
 }
 
 /// Lines that fill an area: drawn as lines, for patterns become megabytes in print.
-enum class Hatch : unsigned char { none, slanted, crossed, level };
+enum class Hatch : unsigned char { none, slanted, crossed, level, upright };
 
 namespace detail {
 
@@ -111,6 +111,24 @@ class Svg {
     const Spot w{width, 0.0}, h{0.0, height};
     if (hatch != Hatch::none) hatched({corner, corner + w, corner + w + h, corner + h}, cls, hatch);
   }
+  /// The lines of a hatching alone.
+  void hatched(const std::vector<Spot>& area, std::string_view cls, Hatch hatch) {
+    static constexpr double slant = 0.70710678118654752;
+    std::string d;
+    const auto add = [&d](const Spot& a, const Spot& b) {
+      if (distance(a, b) > 0.1) d += 'M' + px(a.x) + ' ' + px(a.y) + 'L' + px(b.x) + ' ' + px(b.y);
+    };
+    if (hatch == Hatch::level)
+      detail::hatch_lines(area, {1.0, 0.0}, 3.0, add);
+    else if (hatch == Hatch::upright)
+      detail::hatch_lines(area, {0.0, 1.0}, 4.0, add);
+    else
+      detail::hatch_lines(area, {slant, -slant}, 3.5, add);
+    if (hatch == Hatch::crossed) detail::hatch_lines(area, {slant, slant}, 3.5, add);
+    if (d.empty()) return;
+    out_ += "<path d=\"" + d + '"';
+    end(std::string(cls) + " bw-thin");
+  }
   void circle(const Spot& centre, double radius, std::string_view cls) {
     out_ += "<circle cx=\"" + px(centre.x) + "\" cy=\"" + px(centre.y) + "\" r=\"" + px(radius) + '"';
     end(cls);
@@ -149,22 +167,6 @@ class Svg {
     out_ += '"';
     end(cls);
   }
-  void hatched(const std::vector<Spot>& area, std::string_view cls, Hatch hatch) {
-    static constexpr double slant = 0.70710678118654752;
-    std::string d;
-    const auto add = [&d](const Spot& a, const Spot& b) {
-      if (distance(a, b) > 0.1) d += 'M' + px(a.x) + ' ' + px(a.y) + 'L' + px(b.x) + ' ' + px(b.y);
-    };
-    if (hatch == Hatch::level)
-      detail::hatch_lines(area, {1.0, 0.0}, 3.0, add);
-    else
-      detail::hatch_lines(area, {slant, -slant}, 3.5, add);
-    if (hatch == Hatch::crossed) detail::hatch_lines(area, {slant, slant}, 3.5, add);
-    if (d.empty()) return;
-    out_ += "<path d=\"" + d + '"';
-    end(std::string(cls) + " bw-thin");
-  }
-
   std::string out_;
 };
 

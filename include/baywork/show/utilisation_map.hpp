@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+// How far each bar is used: shades, widths and hatching by steps, numbers, and what governs in words.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <baywork/show/unfolded.hpp>
+#include <baywork/verify/proof.hpp>
+
+namespace baywork::show {
+
+namespace detail {
+
+/// Steps of utilisation: up to 0.25, 0.5, 0.75, 1, above 1, outside the scope.
+inline std::size_t step_of(double utilisation) {
+  if (!is_finite(utilisation)) return 5;
+  return utilisation <= 0.25 ? 0 : utilisation <= 0.5 ? 1 : utilisation <= 0.75 ? 2 : utilisation <= 1.0 ? 3 : 4;
+}
+inline constexpr std::array<const char*, 6> step_words{"to 0.25", "to 0.50", "to 0.75",
+                                                       "to 1.00", "above 1", "outside the scope"};
+
+/// An area in a step's shade; the last two also hatched, so that they stand out in any print.
+inline void step_area(Picture& p, const std::vector<Spot>& area, std::size_t step) {
+  if (step == 5) {
+    p.svg.polygon(area, "bw-load bw-dash", Hatch::level);
+  } else if (step == 4) {
+    p.svg.polygon(area, "bw-load", Hatch::crossed);
+  } else {
+    p.svg.polygon(area, "bw-use-" + std::to_string(step + 1));
+    if (step == 3) p.svg.hatched(area, "bw-blank", Hatch::slanted);
+  }
+}
+/// Half the width of a bar in a step [px].
+inline double step_half(std::size_t step) { return 1.5 + 0.75 * static_cast<double>(step < 5 ? step : 3); }
+
+/// "0.8431 buckling, EN 1999-1-1:2007 6.3.1: bay 12, top left chord": a row in a line.
+inline std::string row_words(const verify::Row& r) {
+  if (r.check == verify::Check::outside_scope) return "outside the scope: " + verify::place(r) + ": " + r.reason;
+  return digits_of(r.utilisation) + ' ' + name(r.check) + ", " + r.standard + ' ' + r.clause + ": " + verify::place(r);
+}
+
+}  // namespace detail
+
+/// `model` is that of the proof's analysis. Rows of a whole face or of the girder belong to no bar and are named below.
+inline std::string utilisation_map(const GirderModel& model, const verify::Proof& proof, const Look& look = {}) {
+  std::vector<double> used(model.frame.members.size(), 0.0);
+  std::vector<const verify::Row*> whole;
+  for (const verify::Row& r : proof.rows()) {
+    if (r.member == no_member) {
+      whole.push_back(&r);
+      continue;
+    }
+    if (r.member >= used.size() || model.frame.members[r.member].address.role != r.address.role)
+      fail<BadDescription>(verify::place(r), "the proof has a bar that this girder has not",
+                           "the model of the proof's own girder is accepted");
+    used[r.member] = larger(used[r.member], r.utilisation);
+  }
+  Picture p(look, "Utilisation of all bars", proof.verdict() + ".");
+  struct Label {
+    double value, rank;  // what is equal but for rounding keeps its order
+    Spot at;
+    double half, beside;
+  };
+  std::array<bool, 6> met{};
+  const StripParts parts(model.girder, look.width);
+  for (std::size_t part = 0; part < parts.size(); ++part) {
+    Unfolded strips(p, model, parts.of(part, {.room = 18}));
+    strips.draw_bars();
+    std::vector<Label> labels;
+    for (const std::size_t f : strips.faces()) {
+      p.svg.open("bw-utilisation", {{"face", model.girder.faces[f].name}});
+      for (const StripBar& b : strips.bars(f)) {
+        const double u = used[b.member];
+        if (!(u > 0.0)) continue;
+        const std::size_t step = detail::step_of(u);
+        met[step] = true;
+        const Spot s = detail::step_half(step) * b.side;
+        p.svg.open("", {{"member", std::to_string(b.member)}, {"utilisation", baywork::text::number(u, 9)}});
+        detail::step_area(p, {b.from + s, b.to + s, b.to - s, b.from - s}, step);
+        p.svg.close();
+        labels.push_back(
+            {u, is_finite(u) ? std::round(1e6 * u) : 1e300, b.at(0.5), detail::step_half(step), strips.beside(b)});
+      }
+      p.svg.close();
+    }
+    std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.rank > b.rank; });
+    for (const Label& l : labels) {
+      if (l.value < 0.1) break;
+      const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11}, on{l.at.x, l.at.y + 3.5};
+      p.labels.place(p.svg, is_finite(l.value) ? baywork::text::fixed(l.value, 2) : "out",
+                     l.value > 1.0 ? "bw-load" : "bw-ink", Letters::small,
+                     {{l.beside < 0.0   ? above
+                       : l.beside > 0.0 ? below
+                                        : on,
+                       Anchor::middle}});
+    }
+    strips.draw_stations();
+  }
+  p.space(4);
+  double x = p.left();
+  for (std::size_t s = 0; s < met.size(); ++s) {
+    if (!met[s] && s == 5) continue;
+    const double wide = 34 + width_of(detail::step_words[s]) + 14;
+    if (x + wide > p.right()) {
+      x = p.left();
+      p.space(18);
+    }
+    const double h = detail::step_half(s), y = p.y + 5;
+    detail::step_area(p, {{x, y - h}, {x + 26, y - h}, {x + 26, y + h}, {x, y + h}}, s);
+    p.labels.place(p.svg, detail::step_words[s], "bw-ink", Letters::words, {{{x + 32, p.y + 9}}});
+    x += wide;
+  }
+  p.space(18);
+  p.paragraph("Each bar is as dark and as wide as the greatest of its checks over " +
+              std::to_string(proof.combinations().size()) +
+              (proof.combinations().size() == 1 ? " combination" : " combinations") +
+              "; the number is that utilisation.");
+  p.paragraph(capital(proof.verdict()) + ".", "bw-ink");
+  const std::vector<verify::Row> governing = proof.governing();
+  for (std::size_t i = 0; i < governing.size() && i < 4; ++i)
+    p.paragraph((i == 0 ? "Governs: " : "Then: ") + detail::row_words(governing[i]) + ".");
+  for (const verify::Row* r : whole) p.paragraph("Of no single bar: " + detail::row_words(*r) + ".");
+  return p.finished();
+}
+
+}  // namespace baywork::show

@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: MIT
+// Panel drawing, load tables, interaction and N-M points read back by an XML parser; bad requests.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include <baywork/show.hpp>
+
+#include "support/parsed_svg.hpp"
+#include "support/tubes.hpp"
+
+namespace {
+
+using namespace baywork;
+using namespace baywork::literals;
+using doctest::Approx;
+
+BoxGirder box(std::size_t bays = 12) {
+  const auto side = braced(alternating, brace_bar(), cross_bar());
+  return {.bays = bays,
+          .bay_length = 0.5_m,
+          .width = 0.5_m,
+          .depth = 0.4_m,
+          .chord = chord_bar(),
+          .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
+          .supports = simply_supported()};
+}
+std::vector<const svg::Element*> texts(const svg::Element& s) {
+  return s.all([](const svg::Element& e) { return e.name == "text"; });
+}
+bool says(const svg::Element& s, const std::string& words) {
+  for (const svg::Element* t : texts(s))
+    if (t->text.find(words) != std::string::npos) return true;
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("a panel under constant shear looks as the portal method says") {
+  // An open ladder of equal bars throughout, clamped, its end pushed by V and turned so that the bending moment of the
+  // whole vanishes in the middle of panel 7. There, by statics and antisymmetry, each chord carries V/2 and has no
+  // moment in its middle: V a / 4 at its ends. The chords' own bending takes the share s = I / (I + A h^2 / 4) of the
+  // moment of the whole, their axial forces the rest, whose steps (1 - s) V a / h are the shear of the cross members:
+  // these have (1 - s) V a / 2 at their ends. The portal method is the limit of s = 0.
+  const double V = 800.0, a = 0.5, h = 0.5, couple = V * (7.0 - 3.25);
+  const LadderGirder l{.bays = 14,
+                       .bay_length = a,
+                       .depth = h,
+                       .chord = chord_bar(),
+                       .web = open(chord_bar()),
+                       .supports = cantilever()};
+  const double I_own = chord_bar().section.Iy, share = I_own / (I_own + chord_bar().section.area * h * h / 4);
+  const Analysis analysis{l};
+  const Response r = analysis.solve({point_load(ChordOf::bottom, 7.0, Vec3<>{couple / h, 0, -V / 2}),
+                                     point_load(ChordOf::top, 7.0, Vec3<>{-couple / h, 0, -V / 2})});
+  const svg::Element s = svg::parsed(show::panel_drawing(r, Side::web, 6));
+  const svg::Element& panel = *s.of_class("bw-panel").at(0);
+  const double scale = std::stod(panel.at("data-px-per-Nm"));
+  std::size_t chords = 0, posts = 0;
+  for (const svg::Element& bar : panel.children) {
+    const auto p = bar.children.at(0).points();
+    const bool chord = std::abs(p.back().x - p.front().x) > std::abs(p.back().y - p.front().y);
+    const double moment = chord ? V * a / 4 : (1 - share) * V * a / 2;
+    const double first = chord ? p[1].y - p.front().y : p[1].x - p.front().x;
+    const double last = chord ? p[p.size() - 2].y - p.back().y : p[p.size() - 2].x - p.back().x;
+    CHECK(std::abs(std::abs(first) - scale * moment) < 0.0101);
+    CHECK(std::abs(std::abs(last) - scale * moment) < 0.0101);
+    CHECK(first * last < 0);
+    if (chord) CHECK(first < 0);  // the end is pushed down: at the left end of each chord bar tension is above
+    ++(chord ? chords : posts);
+  }
+  CHECK(chords == 2);
+  CHECK(posts == 2);
+  // the dashed lines of the portal method lie on the outlines but for s, and rings in the middle of all four bars
+  for (const svg::Element* dashed :
+       s.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-dash"); })) {
+    double nearest = 1e9;
+    for (const svg::Element& bar : panel.children)
+      for (const svg::Point& end : dashed->points())
+        nearest = std::fmin(nearest, svg::distance_to(bar.children[0].points(), end));
+    CHECK(nearest < 34 * share + 0.0101);  // 34 px: the greatest moment
+  }
+  std::size_t rings = 0;
+  for (const svg::Element* ring : s.all([](const svg::Element& e) { return e.name == "circle" && e.is("bw-bend"); }))
+    for (const svg::Element& bar : panel.children) {
+      const auto p = bar.children[0].points();
+      const double dx = ring->number("cx") - 0.5 * (p.front().x + p.back().x),
+                   dy = ring->number("cy") - 0.5 * (p.front().y + p.back().y);
+      rings += std::hypot(dx, dy) < 0.5 ? 1U : 0U;
+    }
+  CHECK(rings == 4);
+  CHECK(says(s, "V 800 N"));
+  CHECK(says(s, "Moments on the tension side"));
+}
+
+TEST_CASE("a load table's columns are its loads, hatched by what limits them") {
+  rating::TableTerms terms;
+  terms.terms.deflection = rating::DeflectionLimit{300};
+  const rating::LoadTable t = rating::load_table(
+      std::vector<std::size_t>{4, 8, 16, 28}, [](std::size_t n) { return box(n); }, terms);
+  const svg::Element s = svg::parsed(show::load_table_chart(t));
+  const auto rows = s.of_class("bw-table");
+  REQUIRE(rows.size() == rating::patterns_between_supports.size());
+  std::size_t by_bars = 0, by_deflection = 0;
+  for (std::size_t k = 0; k < rows.size(); ++k)
+    for (const svg::Element& column : rows[k]->children) {
+      const rating::TableCell& c = t.rows[std::stoul(column.at("data-row"))].cells[k];
+      CHECK(column.children.at(0).number("height") ==
+            Approx(std::stod(rows[k]->at("data-px-per-N")) * c.total).epsilon(1e-3));
+      const bool deflection = c.allowable.verdict == rating::Verdict::deflection;
+      CHECK(column.children[0].is("bw-hold") == deflection);
+      ++(deflection ? by_deflection : by_bars);
+    }
+  CHECK(by_bars > 0);
+  CHECK(by_deflection > 0);
+  CHECK(says(s, "No load certificate"));
+  // printed loads are never above those found
+  for (const rating::TableRow& row : t.rows)
+    CHECK(std::stod(rating::rounded_down(row.cells[0].total / 1e3, 1)) * 1e3 <= row.cells[0].total);
+}
+
+TEST_CASE("the interaction curve goes through its points") {
+  const Analysis a{box()};
+  const rating::Rater rater(a);
+  const auto curve = rating::interaction_curve(rater, {.rays = 12});
+  REQUIRE(curve.size() == 13);
+  const svg::Element s = svg::parsed(show::interaction_picture(curve));
+  const svg::Element& g = *s.of_class("bw-interaction").at(0);
+  const auto p = g.children.at(0).points();
+  const double x = std::stod(g.at("data-px-per-x")), y = std::stod(g.at("data-px-per-y"));
+  for (std::size_t i = 0; i < p.size(); ++i) {
+    CHECK(p[i].x - p[0].x == Approx(x * (curve[i].horizontal - curve[0].horizontal)).epsilon(1e-6).scale(1e4));
+    CHECK(p[i].y - p[0].y ==
+          Approx(y * (curve[i].vertical - curve[0].vertical)).epsilon(1e-6).scale(1e4));  // down is down
+  }
+  CHECK(says(svg::parsed(show::interaction_picture({})), "There is no curve"));
+}
+
+TEST_CASE("N-M curves pass through the resistances worked out by hand, and points are the response's") {
+  // EN AW-6082 T6 tube 60.3 x 5: A = pi (60.3^2 - 50.3^2) / 4 = 868.65 mm2, Wpl = (60.3^3 - 50.3^3) / 6 = 15332 mm3,
+  // fo 250 N/mm2 (EN 1999-1-1 Table 3.2b, value from memory), gamma_M1 1.1. N_o,Rd = 197.42 kN; class 2 in bending:
+  // M_Rd = 3.4846 kNm.
+  const Analysis a{box()};
+  const Response r = a.solve({self_weight(), wind_on(Side::left, 800.0)});
+  const svg::Element s = svg::parsed(show::n_m_points(r));
+  const svg::Element& g = *s.of_class("bw-n-m").at(0);
+  const double per_N = std::stod(g.at("data-px-per-N")), per_Nm = std::stod(g.at("data-px-per-Nm"));
+  const svg::Element& parent =
+      *s.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-ink"); }).at(0);
+  const auto p = parent.points();
+  const double N = 868.65037 * 250 / 1.1, M = 15332.1167 * 250 / 1.1 / 1e3;
+  CHECK(p.back().x - p.front().x == Approx(per_N * 2 * N).epsilon(1e-4));
+  double top = 1e9;
+  for (const svg::Point& q : p) top = std::fmin(top, q.y);
+  CHECK(p.front().y - top == Approx(per_Nm * M).epsilon(1e-4));
+  // half the axial force leaves (1 - 0.5^1.3)^(1 / 1.02) of the moment, 6.2.9.2
+  const double at = p[24].x + 0.5 * (p.back().x - p[24].x);
+  CHECK(svg::distance_to(p, {at, p.front().y - per_Nm * M * std::pow(1 - std::pow(0.5, 1.3), 1 / 1.02)}) < 0.05);
+
+  const double zero_x = 0.5 * (p.front().x + p.back().x), zero_y = p.front().y;
+  std::size_t met = 0, asked = 0;
+  for (const std::size_t m : a.model().chord_members) {
+    const CutForces f = r.member(m).forces(fraction{0});
+    const double x = zero_x + per_N * f.N, y = zero_y - per_Nm * std::hypot(f.My, f.Mz);
+    ++asked;
+    for (const svg::Element& c : g.children)
+      if (std::hypot(c.number("cx") - x, c.number("cy") - y) < 0.02 && c.is("bw-load")) {  // a ring: beside a weld
+        ++met;
+        break;
+      }
+  }
+  CHECK(met == asked);
+
+  // steel, S355, no weld zone: N_pl,Rd = A fy; M_pl,Rd = Wpl fy; a ring of thin metal has cos(pi n / 2) of it at most
+  BoxGirder steel = box();
+  const auto s355 = material::s355();
+  steel.chord = {RoundTube{60.3_mm, 5.0_mm}, s355};
+  const Analysis b{steel};
+  const svg::Element t = svg::parsed(show::n_m_points(b.solve({self_weight()})));
+  const svg::Element& first = *t.of_class("bw-n-m").at(0);
+  const auto q = t.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-ink"); }).at(0)->points();
+  CHECK(q.back().x - q.front().x == Approx(std::stod(first.at("data-px-per-N")) * 2 * 868.65037 * 355).epsilon(1e-4));
+  double above = 1e9;
+  for (const svg::Point& w : q) above = std::fmin(above, w.y);
+  CHECK(q.front().y - above == Approx(std::stod(first.at("data-px-per-Nm")) * 15332.1167 * 355 / 1e3).epsilon(1e-4));
+}
+
+TEST_CASE("impossible pictures are refused in girder words") {
+  const Analysis a{box()};
+  const Response r = a.solve({self_weight()});
+  CHECK_THROWS_WITH_AS(show::axial_forces(r, {.width = 100}),
+                       "picture: a width of 100 px is asked for; 240 to 4000 px are accepted", BadDescription);
+  CHECK_THROWS_AS(show::axial_forces(r, {.width = std::nan("")}), BadDescription);
+  CHECK_THROWS_WITH_AS(show::panel_drawing(r, Side::bottom, 12),
+                       "bottom face: a drawing of panel 13 is asked for; panels 1 to 12 are accepted", BadDescription);
+  CHECK_THROWS_AS(show::panel_drawing(r, "deck", 0), BadDescription);
+  const Cases cases = a.solve(std::vector<LoadCase>{{"self-weight", Nature::permanent, {self_weight()}}});
+  CHECK_THROWS_AS(show::reactions(cases, {}), BadDescription);
+  // a proof's rows are of one girder: those of another have no place on it
+  const Analysis longer{box(20)};
+  const Cases other = longer.solve(std::vector<LoadCase>{{"self-weight", Nature::permanent, {self_weight()}}});
+  CHECK_THROWS_AS(show::utilisation_map(a.model(), verify::by_material(other, en1990::ultimate())), BadDescription);
+}

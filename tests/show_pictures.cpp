@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: MIT
+// Pictures read back by an XML parser: what is drawn is what was computed, and all of them are well-formed.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include <baywork/show.hpp>
+
+#include "support/all_pictures.hpp"
+#include "support/parsed_svg.hpp"
+#include "support/random_described_girders.hpp"
+#include "support/tubes.hpp"
+
+namespace {
+
+using namespace baywork;
+using namespace baywork::literals;
+using doctest::Approx;
+
+constexpr double px_digits = 0.0101;  // two roundings to 0.01 px
+
+BoxGirder box(std::size_t bays = 12) {
+  const auto side = braced(alternating, brace_bar(), cross_bar());
+  return {.bays = bays,
+          .bay_length = 0.5_m,
+          .width = 0.5_m,
+          .depth = 0.5_m,
+          .chord = chord_bar(),
+          .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
+          .modules = {.bays_each = 4},
+          .supports = hung_at({1.0, 5.0})};
+}
+std::vector<LoadCase> cases_of() {
+  return {{"self-weight", Nature::permanent, {self_weight()}},
+          {"wind", Nature::wind, {wind_on(Side::left, 400.0_Pa)}},
+          {"projector", Nature::imposed, {point_load(ChordOf::bottom_left, 3.1_m, 900.0_N)}}};
+}
+/// Relative luminance and contrast of two colours, WCAG 2.1, "relative luminance" and "contrast ratio".
+double luminance(const std::string& colour) {
+  double out = 0;
+  const double weights[] = {0.2126, 0.7152, 0.0722};
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double v = std::stoi(colour.substr(1 + 2 * i, 2), nullptr, 16) / 255.0;
+    out += weights[i] * (v <= 0.03928 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4));
+  }
+  return out;
+}
+double contrast(const std::string& a, const std::string& b) {
+  const double x = luminance(a), y = luminance(b);
+  return (std::fmax(x, y) + 0.05) / (std::fmin(x, y) + 0.05);
+}
+
+}  // namespace
+
+TEST_CASE("text stands out at least 4.5 to 1 on both pages") {
+  CHECK(contrast("#000000", "#ffffff") == Approx(21.0));
+  CHECK(contrast("#777777", "#ffffff") == Approx(4.48).epsilon(0.005));  // the well-known grey that just fails
+  for (const show::Ink& i : show::inks) {
+    CAPTURE(i.cls);
+    CHECK(contrast(i.light, show::light_page) >= 4.5);
+    CHECK(contrast(i.dark, show::dark_page) >= 4.5);
+  }
+  // and every text takes one of these inks
+  const Analysis a{box()};
+  ::Random chance(3);
+  for (const auto& [kind, picture] : pictures::all_of(a, chance, {})) {
+    const svg::Element s = svg::parsed(picture);
+    for (const svg::Element* t : s.all([](const svg::Element& e) { return e.name == "text"; })) {
+      CAPTURE(t->text);
+      CHECK(std::any_of(show::inks.begin(), show::inks.end(), [&](const show::Ink& i) { return t->is(i.cls); }));
+    }
+  }
+}
+
+TEST_CASE("pictures of random girders are well-formed, name themselves, and refer to nothing outside") {
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    girders::Random description(seed);
+    const Analysis a(girders::DescribedGirder(description, 40).alone());
+    ::Random chance(seed);
+    for (const auto& [kind, picture] : pictures::all_of(a, chance, {.width = chance.in(240, 2000)})) {
+      CAPTURE(kind);
+      const svg::Element s = svg::parsed(picture);
+      CHECK(s.name == "svg");
+      CHECK(s.at("role") == "img");
+      CHECK(!s.children.at(0).text.empty());
+      CHECK(!s.children.at(1).text.empty());
+      CHECK(s.at("aria-labelledby") == s.children[0].at("id") + " " + s.children[1].at("id"));
+      CHECK(picture.find("url(") == std::string::npos);
+      CHECK(picture.find("nan") == std::string::npos);
+      CHECK(picture.find("inf") == std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("names of a girder's own are text and nothing else") {
+  Girder g = box().girder();
+  g.chords[0].name = "<script>\"&'";
+  g.faces[0].name = "floor & <b>";
+  const Analysis a(g);
+  const Response r = a.solve({self_weight()});
+  const svg::Element s = svg::parsed(show::axial_forces(r));
+  bool found = false;
+  for (const svg::Element* t : s.all([](const svg::Element& e) { return e.name == "text"; }))
+    found = found || t->text.find("loor & <b> face") != std::string::npos;
+  CHECK(found);
+  CHECK(s.all([](const svg::Element& e) { return e.name == "script" || e.name == "b"; }).empty());
+}
+
+TEST_CASE("axial forces are as wide as they are large") {
+  const Analysis a{box()};
+  const Response r = a.solve({self_weight(), wind_on(Side::left, 400.0)});
+  const svg::Element s = svg::parsed(show::axial_forces(r));
+  std::size_t n = 0;
+  for (const svg::Element* strip : s.of_class("bw-axial"))
+    for (const svg::Element& bar : strip->children) {
+      const double N = r.member(std::stoul(bar.at("data-member"))).forces(fraction{0.5}).N;
+      const auto p = bar.children.at(0).points();
+      const double width = std::hypot(p[3].x - p[0].x, p[3].y - p[0].y);
+      CHECK(std::abs(width - std::stod(strip->at("data-px-per-N")) * std::abs(N)) < 1.5 * px_digits);
+      CHECK(bar.children[0].is(N > 0 ? "bw-pull-area" : "bw-push"));
+      ++n;
+    }
+  CHECK(n > 60);
+}
+
+TEST_CASE("the deformed girder lies where the response says") {
+  double worst = 0;
+  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+    girders::Random description(seed);
+    const Analysis a(girders::DescribedGirder(description, 20).alone());
+    ::Random chance(seed);
+    const Response r = a.solve(pictures::two_cases(a.girder(), chance)[1]);
+    const show::Look look{.width = chance.in(300, 1200)};
+    const svg::Element s = svg::parsed(show::deformed_shape(r, look));
+    for (const svg::Element* view : s.of_class("bw-deformed")) {
+      // where the page has the girder: two points of it that are known, from the lines at rest of the same view
+      show::Picture sketch(look, "", "");
+      const bool elevation = view->at("data-seen") == "elevation";
+      const show::FlatView flat(sketch, a.model(), elevation ? show::Seen::from_right : show::Seen::from_above, 0, 0);
+      const double scale = std::stod(view->at("data-px-per-m"));
+      double shift = 0;
+      bool known = false;
+      for (const svg::Element& bar : view->children) {
+        const MemberView v = r.member(std::stoul(bar.at("data-member")));
+        const auto line = bar.children.at(0).points();
+        const Vec3<> u0 = v.displacement(fraction{0});
+        const show::Spot start = flat.spot(v.axes().start);
+        const double up = elevation ? u0.z : u0.y;
+        if (!known) shift = line.front().y - (start.y - scale * up);  // how far down the page the view begins
+        known = true;
+        const double t = chance.in(0, 1);
+        const Vec3<> u = v.displacement(fraction{t}), p = v.axes().start + t * (v.axes().end - v.axes().start);
+        const show::Spot at = flat.spot(p);
+        const svg::Point expected{at.x + scale * u.x, at.y + shift - scale * (elevation ? u.z : u.y)};
+        worst = std::fmax(worst, svg::distance_to(line, expected));
+      }
+      CHECK(known);
+    }
+  }
+  CHECK(worst <
+        0.025);  // roundings of the line and of the one place that the view was found by, and 0.004 px of the curve
+}
+
+TEST_CASE("utilisations are the proof's, and bars outside the scope never look as if they passed") {
+  const Analysis a{box()};
+  const Cases cases = a.solve(cases_of());
+  const verify::Proof proof = verify::by_material(cases, en1990::ultimate());
+  std::vector<double> most(a.model().frame.members.size(), 0.0);
+  for (const verify::Row& r : proof.rows()) most[r.member] = std::fmax(most[r.member], r.utilisation);
+  const svg::Element s = svg::parsed(show::utilisation_map(a.model(), proof));
+  const auto bars = s.with("data-utilisation");
+  CHECK(bars.size() > 100);
+  for (const svg::Element* b : bars) {
+    const double u = std::stod(b->at("data-utilisation"));
+    CHECK(u == Approx(most[std::stoul(b->at("data-member"))]).epsilon(1e-8));
+    const int step = u <= 0.25 ? 1 : u <= 0.5 ? 2 : u <= 0.75 ? 3 : 4;
+    if (u <= 1.0) CHECK(b->children.at(0).is("bw-use-" + std::to_string(step)));
+  }
+  // steel only: every aluminium bar is outside the scope
+  const svg::Element out = svg::parsed(show::utilisation_map(a.model(), verify::en1993(cases, en1990::ultimate())));
+  for (const svg::Element* b : out.with("data-utilisation")) {
+    CHECK(b->children.at(0).is("bw-dash"));
+    CHECK(b->children.at(0).is("bw-load"));
+    for (int step = 1; step <= 5; ++step) CHECK(!b->children.at(0).is("bw-use-" + std::to_string(step)));
+  }
+}
+
+TEST_CASE("shear and energy are shared out on the page as in the tables") {
+  const Analysis a{box()};
+  const Response r = a.solve({self_weight(), wind_on(Side::left, 400.0)});
+  const svg::Element shear = svg::parsed(show::shear_shares(r));
+  for (const svg::Element* face : shear.of_class("bw-shares")) {
+    const PanelTable t = panel_table(r, face->at("data-face"));
+    const double scale = std::stod(face->at("data-px-per-N"));
+    for (const svg::Element& panel : face->children) {
+      const PanelRow& row = t.panels[std::stoul(panel.at("data-panel"))];
+      double diagonals = 0, bending = 0;
+      for (const svg::Element& part : panel.children)
+        if (part.name == "rect") (part.is("bw-bend") ? bending : diagonals) += part.number("height");
+      CHECK(std::abs(diagonals - scale * std::abs(row.diagonals_shear)) < 0.051);  // parts below 0.05 px are left out
+      CHECK(std::abs(bending - scale * std::abs(row.shear - row.diagonals_shear)) < 0.051);
+    }
+  }
+  const svg::Element energy = svg::parsed(show::energy_picture(r));
+  const EnergyShares shares = energy_shares(r);
+  const auto parts = energy.of_class("bw-energy");
+  REQUIRE(parts.size() == shares.rows.size());
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    double whole = 0;
+    for (const svg::Element& piece : parts[i]->children)
+      if (piece.name == "rect") whole += piece.number("width");
+    CHECK(std::abs(whole - std::stod(parts[i]->at("data-px-per-J")) * shares.rows[i].energy.total()) < 0.2);
+  }
+}
+
+TEST_CASE("reactions reach from their least to their greatest value, and a line that would push goes slack") {
+  const Analysis a{box()};
+  // 4 kN upwards at the overhang's end lifts the other hoists
+  std::vector<LoadCase> described = cases_of();
+  described.push_back({"uplift", Nature::imposed, {point_load(ChordOf::top_left, 6.0_m, -4.0_kN)}});
+  const Cases cases = a.solve(described);
+  const auto all = combinations(en1990::ultimate(), cases.kinds());
+  const svg::Element s = svg::parsed(show::reactions(cases, all));
+  const auto bars = s.of_class("bw-reaction");
+  std::size_t slack = 0;
+  double zero = 0;
+  for (const svg::Element* b : bars) {
+    const auto support = std::stoul(b->at("data-support")), motion = std::stoul(b->at("data-motion"));
+    double least = 1e300, greatest = -1e300;
+    for (const Combination& c : all) {
+      const Response r = cases.combine(c);
+      double v = 0;
+      for (const auto& reaction : r.answer().reactions)
+        if (reaction.node == a.model().frame.supports[support].node) v += reaction.value[motion];
+      least = std::fmin(least, v);
+      greatest = std::fmax(greatest, v);
+    }
+    const double scale = std::stod(b->at("data-px-per-unit"));
+    const svg::Element& bar = b->children.at(0);
+    if (scale * (greatest - least) > 2)
+      CHECK(std::abs(bar.number("width") - scale * (greatest - least)) < 2 * px_digits);
+    if (zero == 0) zero = bar.number("x") - scale * least;
+    CHECK(std::abs(bar.number("x") - zero - scale * least) < 3 * px_digits);
+    slack += bar.is("bw-dash") ? 1U : 0U;
+    if (motion == 2) CHECK(bar.is("bw-dash") == (least < 0));
+  }
+  CHECK(slack > 0);
+  CHECK(slack < bars.size());
+}
