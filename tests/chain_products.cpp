@@ -31,6 +31,12 @@ TEST_CASE("chain kernels: products with blocks") {
         CHECK(largest(lower(read(v, n2, n2, ld2) - less)) <= bound * 6.0);
         CHECK(padding_is_zero(v, n2, ld2));
 
+        const Matrix given = random(n1, n2);
+        std::vector<double> sum = stored(given, ld1);
+        k.add_blocks(c.blocks.data(), c.blocks.size(), sum.data(), ld1);
+        CHECK(largest(read(sum, n1, n2, ld1) - (given + c.dense)) <= 4.0 * epsilon);  // three numbers below 1 at most
+        CHECK(padding_is_zero(sum, n1, ld1));
+
         const Matrix a = random(n1, 1), b = random(n2, 1);
         std::vector<double> y1 = stored(a, ld1), y2 = stored(b, ld2);
         const std::vector<double> x1 = y1, x2 = y2;
@@ -92,13 +98,20 @@ TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solu
               c.dense(index(b.first_row() + i), index(b.first_column() + j)) -= b(i, j);
               b(i, j) = 0.0;
             }
+      for (Size j = 0; j < 6; ++j)  // and one of a bar
+        for (Size i = 0; i < 6; ++i)
+          if (Block6& b = c.blocks[0]; i >= 3 || j >= 3) {
+            c.dense(index(b.first_row() + i), index(b.first_column() + j)) -= b(i, j);
+            b(i, j) = 0.0;
+          }
       for (const bool turned : {false, true}) {
         const Size to = turned ? n2 : n1, from = turned ? n1 : n2, ld = padded(to);
         const Matrix a = turned ? Matrix(c.dense.transpose()) : c.dense;
-        Bands<double, 4> fours;
-        Bands<double, 1> rows;
-        fours.make(c.blocks, turned, to, from, full);
+        BlockRows<double> block_rows;
+        RowLists<double> rows;
+        block_rows.make(c.blocks, turned, to / 6);
         rows.make(c.blocks, turned, to, from, full);
+        CHECK(block_rows.column.size() == 2 * c.blocks.size() - 1);
         CHECK(rows.value.size() == static_cast<Size>((a.array().abs() > epsilon).count()));
         const Matrix x = random(from, 1), y = random(to, 1), p = positive_definite(to, 100.0), less = y - a * x;
         const double bound = 100.0 * epsilon;  // sums of at most 48 products below 2
@@ -106,19 +119,15 @@ TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solu
           CAPTURE(n1);
           CAPTURE(n2);
           CAPTURE(turned);
-          std::vector<double> v = stored(y, ld), packed(k.packed_size(to)), z(ld, 0.0), w = v;
+          std::vector<double> v = stored(y, ld), packed(k.packed_size(to));
           const std::vector<double> given = stored(x, padded(from));
-          k.minus_bands(fours.view(), given.data(), v.data());
+          k.minus_block_rows(block_rows.view(), given.data(), v.data());
           CHECK(largest(read(v, to, 1, ld) - less) <= bound);
           CHECK(padding_is_zero(v, to, ld));
           k.pack(to, ld, stored(p, ld).data(), packed.data());
-          v = w;
-          k.advance(to, packed.data(), fours.view(), given.data(), v.data(), z.data());
-          CHECK(largest(read(v, to, 1, ld) - less) <= bound);
-          CHECK(largest(read(z, to, 1, ld) - p * less) <= 10.0 * bound);
-          k.advance(to, packed.data(), fours.view(), given.data(), w.data(), w.data());  // in place
-          CHECK(largest(read(w, to, 1, ld) - p * less) <= 10.0 * bound);
-          CHECK((padding_is_zero(z, to, ld) && padding_is_zero(w, to, ld)));
+          k.apply_in_place(to, packed.data(), v.data());
+          CHECK(largest(read(v, to, 1, ld) - p * less) <= 10.0 * bound);
+          CHECK(padding_is_zero(v, to, ld));
         });
         for (const Size groups : {Size{1}, Size{3}, Size{5}}) {
           const Matrix xs = random(from, 8 * groups), ys = random(to, 8 * groups);

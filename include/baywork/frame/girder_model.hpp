@@ -8,6 +8,7 @@
 #include <vector>
 
 #include <baywork/core/address.hpp>
+#include <baywork/frame/detail/girder_bars.hpp>
 #include <baywork/frame/detail/panel_joints.hpp>
 #include <baywork/frame/frame.hpp>
 #include <baywork/frame/girder_supports.hpp>
@@ -52,22 +53,6 @@ struct BasicGirderModel {
 using GirderModel = BasicGirderModel<double>;
 using FaceMembers = BasicFaceMembers<double>;
 
-template <Scalar S>
-BasicFrameSection<S> frame_section(const BasicBar<S>& bar) {
-  BasicFrameSection<S> s;
-  s.E = S(bar.material.E);
-  s.G = S(bar.material.G);
-  s.A = bar.section.area;
-  s.Iy = bar.section.Iy;
-  s.Iz = bar.section.Iz;
-  s.J = bar.section.It;
-  s.shear_y = bar.section.shear_y;
-  s.shear_z = bar.section.shear_z;
-  s.mass_per_metre = bar.mass_per_metre();
-  s.thermal_expansion = S(bar.material.thermal_expansion);
-  return s;
-}
-
 namespace detail {
 
 template <class S>
@@ -80,7 +65,9 @@ class ModelMaker {
   }
 
   BasicGirderModel<S> make() {
-    joints_ = place_joints(girder());
+    for (const BasicChord<S>& c : girder().chords) chord_bars_.push_back(member_bar(c.bar, bars_));
+    joints_ = place_joints(girder(), bars_);
+    make_room();
     add_nodes();
     add_chords();
     for (std::size_t f = 0; f < girder().faces.size(); ++f) add_face(f);
@@ -91,6 +78,21 @@ class ModelMaker {
 
  private:
   const BasicGirder<S>& girder() const { return model_.girder; }
+
+  /// Growing vectors of a long girder would need twice the memory.
+  void make_room() {
+    std::size_t pieces = 0;
+    for (const std::vector<PlacedPanel<S>>& face : joints_.panels)
+      for (std::size_t p = 0; p < face.size(); ++p)
+        for (const PlacedPiece<S>& piece : face[p].pieces)
+          if (p == 0 || piece.across_at != face[p].first) ++pieces;
+    const std::size_t chords = girder().chords.size();
+    model_.nodes_of_station.reserve(girder().stations.size());
+    model_.chord_members.reserve(girder().bays() * chords);
+    model_.frame.nodes.reserve(girder().stations.size() * chords + joints_.face_joints.size());
+    model_.frame.members.reserve(girder().bays() * chords + pieces);
+    model_.bar_index.reserve(girder().bays() * chords + pieces);
+  }
 
   void add_nodes() {
     std::size_t next_face_joint = 0;
@@ -113,21 +115,17 @@ class ModelMaker {
     }
   }
 
-  std::size_t add(BasicMember<S> m, const BasicBar<S>& bar, const std::string& place) {
-    if (!bar.given) fail<BadDescription>(place, "no bar is given for it", "a bar (section and material) is accepted");
-    m.section = frame_section(bar);
-    std::size_t index = 0;
-    while (index < model_.bars.size() && !same_bar(model_.bars[index], bar)) ++index;
-    if (index == model_.bars.size()) model_.bars.push_back(bar);
-    model_.bar_index.push_back(index);
+  std::size_t add(BasicMember<S> m, const MemberBar<S>& bar, const std::string& place) {
+    if (bar.index == MemberBar<S>::not_given) fail<BadDescription>(place, "no bar is given for it", "a bar (section and material) is accepted");
+    m.section = bar.section;
+    number_of_bar_.resize(bars_.size(), no_member);
+    std::size_t& number = number_of_bar_[bar.index];
+    if (number == no_member) {
+      number = model_.bars.size();
+      model_.bars.push_back(bars_[bar.index]);
+    }
+    model_.bar_index.push_back(number);
     return model_.frame.add_member(std::move(m));
-  }
-  static bool same_bar(const BasicBar<S>& a, const BasicBar<S>& b) {
-    const SectionData<S>&p = a.section, &q = b.section;
-    return p.designation == q.designation && a.material.name == b.material.name && value_of(p.area) == value_of(q.area) &&
-           value_of(p.Iy) == value_of(q.Iy) && value_of(p.Iz) == value_of(q.Iz) && a.material.E == b.material.E &&
-           a.strength.yield == b.strength.yield && a.strength.haz_yield == b.strength.haz_yield &&
-           a.along.lines == b.along.lines && a.along.width == b.along.width;
   }
 
   void add_chords() {
@@ -142,7 +140,7 @@ class ModelMaker {
         m.address.has_role = true;
         m.address.role = Role::chord;
         if (girder().is_splice(b + 1)) m.end = end_at(fit_of(girder().connector));
-        model_.chord_members.push_back(add(std::move(m), girder().chords[c].bar, girder().chords[c].name + " chord"));
+        model_.chord_members.push_back(add(std::move(m), chord_bars_[c], girder().chords[c].name + " chord"));
       }
   }
 
@@ -155,6 +153,8 @@ class ModelMaker {
     BasicFaceMembers<S> out;
     out.cross_members.resize(girder().stations.size());
     std::vector<std::size_t> closed_by(girder().stations.size(), no_member);
+    out.panels.reserve(joints_.panels[f].size());
+    out.normals.reserve(joints_.panels[f].size());
     for (std::size_t p = 0; p < joints_.panels[f].size(); ++p) {
       const PlacedPanel<S>& panel = joints_.panels[f][p];
       out.panels.push_back({panel.first, panel.last, {}});
@@ -179,14 +179,13 @@ class ModelMaker {
   }
 
   std::size_t add_piece(std::size_t f, const PlacedPanel<S>& panel, const PlacedPiece<S>& piece, int number, int several) {
-    const BasicPiece<S>& d = piece.piece;
     BasicMember<S> m;
     m.from = joints_.node(piece.from, model_.nodes_of_station);
     m.to = joints_.node(piece.to, model_.nodes_of_station);
     m.up = panel.normal;
     m.address.face = static_cast<int>(f);
     m.address.has_role = true;
-    m.address.role = d.role;
+    m.address.role = piece.role;
     if (piece.across_at != no_member) {
       m.address.station = static_cast<int>(piece.across_at);
       m.address.piece = number;
@@ -195,15 +194,15 @@ class ModelMaker {
       m.address.piece = several > 1 ? number : -1;
     }
     const std::string place = text_of(m.address, model_.frame.names);
-    require::finite(d.gap, place, "gap at the chord");
-    if (d.role == Role::diagonal) {
+    require::finite(piece.gap, place, "gap at the chord");
+    if (piece.role == Role::diagonal) {
       m.kind = MemberKind::axial;
-      m.start.offset = arm_of(panel, piece.from, d.from, d.gap);
-      m.end.offset = arm_of(panel, piece.to, d.to, d.gap);
+      m.start.offset = arm_of(panel, piece.from, piece.from_along, piece.gap);
+      m.end.offset = arm_of(panel, piece.to, piece.to_along, piece.gap);
     } else {
-      m.start.about_z = m.end.about_z = d.joint.in_plane;
-      m.start.about_y = m.end.about_y = d.joint.out_of_plane;
-      if (d.joint.to_chord_surface) {
+      m.start.about_z = m.end.about_z = piece.joint.in_plane;
+      m.start.about_y = m.end.about_y = piece.joint.out_of_plane;
+      if (piece.joint.to_chord_surface) {
         const Vec3<S> along = unit(model_.frame.nodes[m.to].at - model_.frame.nodes[m.from].at);
         m.start.offset = half_chord(piece.from) * along;
         m.end.offset = S(-half_chord(piece.to)) * along;
@@ -212,14 +211,14 @@ class ModelMaker {
           fail<BadDescription>(place, "the chords' surfaces touch each other", "a face deeper than its chords are thick is accepted");
       }
     }
-    return add(std::move(m), d.bar, place);
+    return add(std::move(m), piece.bar, place);
   }
 
   /// Arm from a chord joint to where a diagonal's axis meets the chord, towards the middle of the panel.
-  Vec3<S> arm_of(const PlacedPanel<S>& panel, const JointKey& key, const PanelPoint& at, const S& gap) const {
+  Vec3<S> arm_of(const PlacedPanel<S>& panel, const JointKey& key, double along, const S& gap) const {
     if (value_of(gap) == 0.0 || key.chord == no_member) return {};
     const Vec3<S> d = girder().joint(panel.last, key.chord) - girder().joint(panel.first, key.chord);
-    return (at.along < 0.5 ? gap : S(-gap)) * unit(d);
+    return (along < 0.5 ? gap : S(-gap)) * unit(d);
   }
   S half_chord(const JointKey& key) const {
     if (key.chord == no_member) return S(0);
@@ -256,10 +255,13 @@ class ModelMaker {
     m.address.piece = number;
     m.address.has_role = true;
     m.address.role = Role::diaphragm;
-    model_.diaphragm_members.push_back(add(std::move(m), girder().diaphragms.bar, text_of(m.address, model_.frame.names)));
+    model_.diaphragm_members.push_back(add(std::move(m), member_bar(girder().diaphragms.bar, bars_), text_of(m.address, model_.frame.names)));
   }
 
   BasicGirderModel<S> model_;
+  std::vector<BasicBar<S>> bars_;             ///< all that are given, used or not
+  std::vector<std::size_t> number_of_bar_;    ///< of those used, in the model
+  std::vector<MemberBar<S>> chord_bars_;
   PlacedJoints<S> joints_;
 };
 

@@ -10,6 +10,7 @@
 
 #include <baywork/core/error.hpp>
 #include <baywork/core/vec3.hpp>
+#include <baywork/frame/detail/girder_bars.hpp>
 #include <baywork/girder/girder.hpp>
 #include <baywork/girder/panel.hpp>
 
@@ -33,8 +34,12 @@ struct FaceJoint {
 
 template <class S>
 struct PlacedPiece {
-  BasicPiece<S> piece{};
   JointKey from{}, to{};
+  double from_along = 0, to_along = 0;  ///< in its panel, from 0 to 1
+  Role role = Role::cross_member;
+  BasicJoint<S> joint{};
+  S gap = S(0);
+  MemberBar<S> bar{};
   std::size_t across_at = static_cast<std::size_t>(-1);  ///< station, for a cross member that lies in one
 };
 
@@ -79,7 +84,7 @@ Vec3<S> panel_normal(const BasicGirder<S>& g, std::size_t f, std::size_t first, 
 template <class S>
 class JointPlacer {
  public:
-  explicit JointPlacer(const BasicGirder<S>& g) : g_(g) {}
+  JointPlacer(const BasicGirder<S>& g, std::vector<BasicBar<S>>& bars) : g_(g), bars_(bars) {}
 
   PlacedJoints<S> place() {
     for (std::size_t f = 0; f < g_.faces.size(); ++f) place_face(f);
@@ -93,6 +98,7 @@ class JointPlacer {
     const BasicFace<S>& face = g_.faces[f].panels;
     if (!face.empty()) {
       const std::vector<std::size_t> at = face.boundaries(g_.bays());
+      panels.reserve(at.size());
       for (std::size_t p = 0; p + 1 < at.size(); ++p) panels.push_back(place_panel(f, p, at));
     }
     out_.panels.push_back(std::move(panels));
@@ -110,15 +116,21 @@ class JointPlacer {
     site.length = length(g_.joint(panel.last, a) - g_.joint(panel.first, a));
     site.depth = length(g_.joint(panel.first, b) - g_.joint(panel.first, a));
     const std::string where = "bay " + std::to_string(panel.first + 1) + ", " + g_.faces[f].name + " face";
-    for (const BasicPiece<S>& piece : g_.faces[f].panels.panel(p).pieces(site)) {
-      PlacedPiece<S> placed;
-      placed.piece = piece;
+    const std::vector<BasicPiece<S>> pieces = g_.faces[f].panels.panel(p).pieces(site);
+    panel.pieces.reserve(pieces.size());
+    for (const BasicPiece<S>& piece : pieces) {
+      PlacedPiece<S>& placed = panel.pieces.emplace_back();
       placed.from = key(f, panel, piece.from, where);
       placed.to = key(f, panel, piece.to, where);
       if (piece.from == piece.to) fail<BadDescription>(where, "a piece begins where it ends", "two different points are accepted");
       const bool square = piece.from.along == piece.to.along && (piece.from.along == 0.0 || piece.from.along == 1.0);
       if (square) placed.across_at = piece.from.along == 0.0 ? panel.first : panel.last;
-      panel.pieces.push_back(std::move(placed));
+      placed.from_along = piece.from.along;
+      placed.to_along = piece.to.along;
+      placed.role = piece.role;
+      placed.joint = piece.joint;
+      placed.gap = piece.gap;
+      placed.bar = member_bar(piece.bar, bars_);
     }
     return panel;
   }
@@ -179,12 +191,14 @@ class JointPlacer {
   }
 
   const BasicGirder<S>& g_;
+  std::vector<BasicBar<S>>& bars_;
   PlacedJoints<S> out_;
 };
 
+/// `bars` takes each different bar of the panels that it does not hold yet.
 template <class S>
-PlacedJoints<S> place_joints(const BasicGirder<S>& g) {
-  return JointPlacer<S>(g).place();
+PlacedJoints<S> place_joints(const BasicGirder<S>& g, std::vector<BasicBar<S>>& bars) {
+  return JointPlacer<S>(g, bars).place();
 }
 
 }  // namespace baywork::detail

@@ -72,18 +72,12 @@ double numbers_in(const std::vector<BasicBlock6<S>>& blocks) {
   return sum;
 }
 
-/// to += the sum of the blocks from column `first` on.
+/// to += the sum of the blocks, which stand by columns, from column `first` on.
 template <class S>
 void add_blocks(const std::vector<BasicBlock6<S>>& blocks, S* to, std::size_t ld, std::size_t first = 0) {
-  for (const BasicBlock6<S>& b : blocks) {
-    if (b.first_column() < first) continue;
-    S* const at = to + b.first_column() * ld + b.first_row();
-    for (std::size_t j = 0; j < 6; ++j) {
-      S sum[6];  // apart, since `to` might be a part of a block for all the compiler knows
-      for (std::size_t i = 0; i < 6; ++i) sum[i] = S(at[j * ld + i] + b(i, j));
-      for (std::size_t i = 0; i < 6; ++i) at[j * ld + i] = sum[i];
-    }
-  }
+  std::size_t skipped = 0;
+  while (skipped < blocks.size() && blocks[skipped].first_column() < first) ++skipped;
+  KernelsOf<S>::add_blocks(blocks.data() + skipped, blocks.size() - skipped, to, ld);
 }
 
 /// The stiffness of a type, in full, between stations of n1 and n2 unknowns.

@@ -113,7 +113,8 @@ class ChainBays {
   /// The 6 x 6 blocks of a matrix (`rows` x `columns`) that are not zero; `lower`: those of its lower triangle.
   static void find_blocks(const S* m, std::size_t ld, std::size_t rows, std::size_t columns, bool lower, std::vector<BasicBlock6<S>>& blocks) {
     blocks.clear();
-    blocks.reserve(rows * columns / 36);
+    const std::size_t across = columns / 6;
+    blocks.reserve(lower ? across * (across + 1) / 2 : across * (rows / 6));
     for (std::size_t c = 0; c < columns; c += 6)
       for (std::size_t r = lower ? c : 0; r < rows; r += 6) {
         const S* const from = m + c * ld + r;

@@ -95,7 +95,7 @@ class FastChain {
   /// What solving for many right-hand sides needs; kept, it takes memory once.
   struct ManySpace {
     struct Rows {
-      Bands<S, 1> plain, turned;
+      RowLists<S> plain, turned;
       bool made = false;
     };
     AlignedVector<S> groups, z;
@@ -129,7 +129,7 @@ class FastChain {
 
   class Many;
   void make_lists();
-  BandsOf<S> couple(std::size_t from, std::size_t to, const S* x, S* y) const;
+  void couple(std::size_t from, std::size_t to, const S* z, S* y) const;
 
   const S* packed(std::size_t i) const { return packed_.data() + packed_start_[i]; }
 

@@ -12,7 +12,6 @@ namespace baywork::detail {
 
 template <class S>
 void FastChain<S>::make_lists() {
-  std::vector<S> full;
   std::vector<std::uint32_t> list_of_type(bays_->types(), no_list);
   lists_.clear();
   list_of_.assign(stations() - 1, no_list);
@@ -21,55 +20,61 @@ void FastChain<S>::make_lists() {
     const BayType<S>& type = bays_->type(j);
     const std::size_t rows = bays_->unknowns(j), columns = bays_->unknowns(j + 1);
     unknowns_.push_back(static_cast<std::uint32_t>(columns));
-    if (type.count < 2) continue;
+    // to list what is full costs as much as some solutions gain by it
+    if (type.count < 2 || (type.count < 8 && 72 * type.blocks.size() > rows * columns)) continue;
     std::uint32_t& list = list_of_type[bays_->type_index(j)];
     if (list == no_list) {
       list = static_cast<std::uint32_t>(lists_.size());
       CouplingLists<S>& l = lists_.emplace_back();
-      l.plain.make(type.blocks, false, rows, columns, full);
-      l.turned.make(type.blocks, true, columns, rows, full);
+      l.plain.make(type.blocks, false, rows / 6);
+      l.turned.make(type.blocks, true, columns / 6);
     }
     list_of_[j] = list;
   }
 }
 
-/// The coupling that takes x of station `from` to station `to`: a list, or done at once on y.
+/// Takes z of station `from` through the coupling off what station `to` has at y.
 template <class S>
-BandsOf<S> FastChain<S>::couple(std::size_t from, std::size_t to, const S* x, S* y) const {
+void FastChain<S>::couple(std::size_t from, std::size_t to, const S* z, S* y) const {
   const std::size_t segment = (std::min)(from, to);
-  if (const std::uint32_t l = list_of_[segment]; l != no_list) return (from < to ? lists_[l].turned : lists_[l].plain).view();
+  if (const std::uint32_t l = list_of_[segment]; l != no_list) return K::minus_block_rows((from < to ? lists_[l].turned : lists_[l].plain).view(), z, y);
   const std::vector<BasicBlock6<S>>& c = bays_->type(segment).blocks;
   if (from < to)
-    K::minus_transposed_times(c.data(), c.size(), x, y);
+    K::minus_transposed_times(c.data(), c.size(), z, y);
   else
-    K::minus_blocks_times(c.data(), c.size(), x, y);
-  return {};
+    K::minus_blocks_times(c.data(), c.size(), z, y);
 }
 
 /// In: what station i's inverse makes of its forces goes on to the next one and is not kept. Back: with the neighbour's
-/// motions known, x_i = P_i (f_i - C x_next). Both ends take turns: neither waits for the other.
+/// motions known, x_i = P_i (f_i - C x_next). Both ends take turns, coupling by coupling and inverse by inverse: neither
+/// waits for the other.
 template <class S>
 void FastChain<S>::solve(S* x, S* work) const {
   const std::size_t last = unknowns_.size() - 1, steps = (std::max)(meet_, last - meet_);
-  const auto step = [&](std::size_t from, std::size_t i, const S* known, S* y) {
-    S* const f = x + start_[i];
-    K::advance(unknowns_[i], packed(i), couple(from, i, known, f), known, f, y);
-  };
+  const auto at = [&](std::size_t i) { return x + start_[i]; };
+  const auto apply = [&](std::size_t i, S* y) { K::apply(unknowns_[i], packed(i), at(i), y); };
+  const auto apply_in_place = [&](std::size_t i) { K::apply_in_place(unknowns_[i], packed(i), at(i)); };
   // what an end has last found, in turns at two places
   const auto left = [&](std::size_t i) { return work + i % 2 * widest_; };
   const auto right = [&](std::size_t i) { return work + (2 + i % 2) * widest_; };
-  K::apply(unknowns_[0], packed(0), x, left(0));
-  if (last > meet_) K::apply(unknowns_[last], packed(last), x + start_[last], right(last));
+  apply(0, left(0));
+  if (last > meet_) apply(last, right(last));
   for (std::size_t k = 1; k < steps; ++k) {
-    if (k < meet_) step(k - 1, k, left(k - 1), left(k));
-    if (k < last - meet_) step(last - k + 1, last - k, right(last - k + 1), right(last - k));
+    const std::size_t r = last - k;
+    if (k < meet_) couple(k - 1, k, left(k - 1), at(k));
+    if (r > meet_) couple(r + 1, r, right(r + 1), at(r));
+    if (k < meet_) apply(k, left(k));
+    if (r > meet_) apply(r, right(r));
   }
-  S* const middle = x + start_[meet_];
-  if (last > meet_) K::minus_bands(couple(meet_ + 1, meet_, right(meet_ + 1), middle), right(meet_ + 1), middle);
-  step(meet_ - 1, meet_, left(meet_ - 1), middle);
+  if (last > meet_) couple(meet_ + 1, meet_, right(meet_ + 1), at(meet_));
+  couple(meet_ - 1, meet_, left(meet_ - 1), at(meet_));
+  apply_in_place(meet_);
   for (std::size_t k = steps; k-- > 0;) {
-    if (k < meet_) step(k + 1, k, x + start_[k + 1], x + start_[k]);
-    if (k < last - meet_) step(last - k - 1, last - k, x + start_[last - k - 1], x + start_[last - k]);
+    const std::size_t r = last - k;
+    if (k < meet_) couple(k + 1, k, at(k + 1), at(k));
+    if (r > meet_) couple(r - 1, r, at(r - 1), at(r));
+    if (k < meet_) apply_in_place(k);
+    if (r > meet_) apply_in_place(r);
   }
 }
 
@@ -155,7 +160,7 @@ class FastChain<S>::Many {
       rows.made = true;
     }
     // with nothing left out, the rows of C one after the other are the columns of its transpose
-    const Bands<S, 1>&c = turned ? rows.turned : rows.plain, &other = turned ? rows.plain : rows.turned;
+    const RowLists<S>&c = turned ? rows.turned : rows.plain, &other = turned ? rows.plain : rows.turned;
     if (other.value.size() == unknowns(to) * unknowns(from))
       K::minus_times_groups(unknowns(to), unknowns(from), other.value.data(), groups_, z, at(to));
     else

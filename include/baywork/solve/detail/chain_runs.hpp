@@ -21,20 +21,17 @@ template <class S>
 struct Joined {
   std::uint32_t left = 0, right = 0;     ///< segments it is made of
   BayType<S> segment;                    ///< what it is to its ends
-  AlignedVector<S> pivot;                ///< packed inverse P of the stiffness of the station between
-  /// P C_leftᵀ and P C_right, which take the ends' motions to the station between, and their transposes, which take its
-  /// forces to the ends.
-  AlignedVector<S> from_left, from_right, to_left, to_right;
+  /// All in one room: the packed inverse P of the stiffness of the station between; P C_leftᵀ and P C_right, which take
+  /// the ends' motions to that station; and their transposes with the sign turned, which take its forces to the ends.
+  std::size_t size;
+  Room<S> room;
+  S *pivot, *from_left, *from_right, *minus_to_left, *minus_to_right;
 
-  static void keep(std::size_t n, std::size_t ends, const S* x, const S* minus_turned, AlignedVector<S>& from, AlignedVector<S>& to) {
-    const std::size_t size = padded(ends) * n;
-    from.assign(x, x + padded(n) * ends);
-    to.resize(size);
-    for (std::size_t i = 0; i < size; ++i) to[i] = S(-minus_turned[i]);
-  }
-  std::size_t bytes() const noexcept {
-    return (pivot.size() + from_left.size() + from_right.size() + to_left.size() + to_right.size()) * sizeof(S) + segment.blocks.size() * sizeof(BasicBlock6<S>);
-  }
+  Joined(std::uint32_t l, std::uint32_t r, std::size_t n, std::size_t n1, std::size_t n2)
+      : left(l), right(r), size(padded(KernelsOf<S>::packed_size(n)) + padded(n) * (n1 + n2) + (padded(n1) + padded(n2)) * n), room(size),
+        pivot(room.begin()), from_left(pivot + padded(KernelsOf<S>::packed_size(n))), from_right(from_left + padded(n) * n1),
+        minus_to_left(from_right + padded(n) * n2), minus_to_right(minus_to_left + padded(n1) * n) {}
+  std::size_t bytes() const noexcept { return size * sizeof(S) + segment.blocks.size() * sizeof(BasicBlock6<S>); }
 };
 
 /// A chain of segments. A segment is a bay, or several bays whose stations in between are eliminated; segments made of the
@@ -121,10 +118,11 @@ class ChainRuns {
       const Joined<S>& t = joined_[i.joined];
       const std::size_t n = bays_->unknowns(i.middle), n1 = bays_->unknowns(i.first), n2 = bays_->unknowns(i.last);
       S* const xm = x + start_[i.middle];
-      K::minus_times(n1, n, padded(n1), t.to_left.data(), xm, x + start_[i.first]);
-      K::minus_times(n2, n, padded(n2), t.to_right.data(), xm, x + start_[i.last]);
-      K::apply(n, t.pivot.data(), xm, z);
-      std::copy(z, z + padded(n), xm);
+      for (std::size_t u = 0; u < padded(n); ++u) z[u] = S(-xm[u]);
+      K::minus_times(n1, n, padded(n1), t.minus_to_left, z, x + start_[i.first]);
+      K::minus_times(n2, n, padded(n2), t.minus_to_right, z, x + start_[i.last]);
+      K::apply(n, t.pivot, z, xm);
+      for (std::size_t u = 0; u < padded(n); ++u) xm[u] = S(-xm[u]);
     }
   }
   /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
@@ -142,7 +140,7 @@ class ChainRuns {
     for (std::size_t k = 0; k < instances_.size(); ++k) {
       const Instance& i = instances_[back ? instances_.size() - 1 - k : k];
       const Joined<S>& t = joined_[i.joined];
-      f(i.first, i.middle, i.last, t.left, t.right, t.pivot.data());
+      f(i.first, i.middle, i.last, t.left, t.right, t.pivot);
     }
   }
   const BayType<S>& type_of(std::uint32_t t) const {
@@ -163,8 +161,8 @@ class ChainRuns {
     using K = KernelsOf<S>;
     const Joined<S>& t = joined_[i.joined];
     const std::size_t n = bays_->unknowns(i.middle);
-    K::minus_times(n, bays_->unknowns(i.first), padded(n), t.from_left.data(), at(i.first), at(i.middle));
-    K::minus_times(n, bays_->unknowns(i.last), padded(n), t.from_right.data(), at(i.last), at(i.middle));
+    K::minus_times(n, bays_->unknowns(i.first), padded(n), t.from_left, at(i.first), at(i.middle));
+    K::minus_times(n, bays_->unknowns(i.last), padded(n), t.from_right, at(i.last), at(i.middle));
   }
 
   /// Two neighbours, how often they occur, and the segment made of them (number + 1).
@@ -224,17 +222,15 @@ class ChainRuns {
 
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
-    Joined<S>& out = joined_.emplace_back();
-    out.left = a.type;
-    out.right = b.type;
+    const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last);
+    const std::size_t ld = padded(n), ld1 = padded(n1), ld2 = padded(n2), size = widest_ * widest_;
+    Joined<S>& out = joined_.emplace_back(a.type, b.type, n, n1, n2);
     const BayType<S>&ta = type_of(a.type), &tb = type_of(b.type);
     const std::vector<BasicBlock6<S>>&ca = ta.blocks, &cb = tb.blocks;
     std::vector<BasicBlock6<S>>& cat = space.turned_blocks;  // from the middle to the first station
     turn(ca, cat);
-    const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last);
-    const std::size_t ld = padded(n), ld1 = padded(n1), ld2 = padded(n2), size = widest_ * widest_;
-    if (!space.room) space.room = std::make_unique<Room<S>>(4 * size);
-    S *const m = space.room->begin(), *const x = m + size, *const t = x + size, *const k = t + size;
+    if (!space.room) space.room = std::make_unique<Room<S>>(2 * size);
+    S *const m = space.room->begin(), *const k = m + size;
     const auto start = [](S* to, std::size_t count, const std::vector<BasicBlock6<S>>& blocks, std::size_t ldk) {
       std::fill(to, to + count, S(0));
       add_blocks(blocks, to, ldk);
@@ -244,20 +240,17 @@ class ChainRuns {
     bays_->add_station(p, a.last, m, ld);
     for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])), ratio_);
     see_ratio(K::invert(n, ld, m), ratio_);
-    out.pivot.resize(K::packed_size(n));
-    K::pack(n, ld, m, out.pivot.data());
-    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, x);
+    K::pack(n, ld, m, out.pivot);
+    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, out.from_right);
     start(k, ld2 * n2, tb.second, ld2);
-    K::minus_blocks_transposed(n, n2, ld, x, cb.data(), cb.size(), ld2, k, t);
-    out.keep(n, n2, x, t, out.from_right, out.to_right);
+    K::minus_blocks_transposed(n, n2, ld, out.from_right, cb.data(), cb.size(), ld2, k, out.minus_to_right);
     ChainBays<S>::find_blocks(k, ld2, n2, n2, true, out.segment.second);
-    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, x);
+    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, out.from_left);
     start(k, ld1 * n1, ta.first, ld1);
-    K::minus_blocks_transposed(n, n1, ld, x, cat.data(), cat.size(), ld1, k, t);
-    out.keep(n, n1, x, t, out.from_left, out.to_left);
+    K::minus_blocks_transposed(n, n1, ld, out.from_left, cat.data(), cat.size(), ld1, k, out.minus_to_left);
     ChainBays<S>::find_blocks(k, ld1, n1, n1, true, out.segment.first);
-    // C' = -C_a P C_b; what is left in t is -(P C_aᵀ)ᵀ
-    K::times_blocks(n1, n2, ld1, t, cb.data(), cb.size(), ld1, k);
+    // C' = -C_a P C_b, and what takes forces to the left holds -C_a P
+    K::times_blocks(n1, n2, ld1, out.minus_to_left, cb.data(), cb.size(), ld1, k);
     ChainBays<S>::find_blocks(k, ld1, n1, n2, false, out.segment.blocks);
     const double nd = static_cast<double>(n);
     flops_ += nd * nd * nd + (2.0 * nd + static_cast<double>(n1)) * numbers_in(ca) + (2.0 * nd + static_cast<double>(n2 + 2 * n1)) * numbers_in(cb);

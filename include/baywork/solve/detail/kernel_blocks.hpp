@@ -33,6 +33,18 @@ BAYWORK_KERNEL_HELPER void block_column(Size top, Size rows, const double* p, Si
   if (i < rows) block_column_chunk<1, add>(p + i, ld, blocks, count, column, x + i, ldx);
 }
 
+/// By fours and twos: what is added up again and again must be read in the parts in which it was stored.
+BAYWORK_KERNEL_FUNCTION void add_blocks(const Block6* blocks, Size count, double* to, Size ld) {
+  for (const Block6* b = blocks; b != blocks + count; ++b) {
+    double* c = to + b->first_row() + b->first_column() * ld;
+    const double* v = b->value;
+    for (Size j = 0; j < 6; ++j, c += ld, v += 8) {
+      for (Size i = 0; i < 4; i += lanes_of_part) part(c + i).v += part(v + i).v;
+      pair(c + 4).v += pair(v + 4).v;
+    }
+  }
+}
+
 BAYWORK_KERNEL_FUNCTION void times_blocks(Size n1, Size n2, Size ld, const double* p, const Block6* blocks, Size count,
                                           Size ldx, double* x) {
   for (Size j = 0; 6 * j < n2; ++j)

@@ -50,11 +50,11 @@ BAYWORK_KERNEL_FUNCTION void minus_times_groups(Size rows, Size columns, const d
 
 /// `count` groups at once, so that each number of the matrix is fetched for all of them.
 template <Size count, Size... Cell>
-BAYWORK_KERNEL_HELPER void minus_rows(const BandsOf<double>& a, Size x_apart, const double* x, double* y,
+BAYWORK_KERNEL_HELPER void minus_rows(const RowsOf<double>& a, Size x_apart, const double* x, double* y,
                                       std::index_sequence<Cell...> cells) {
   const std::uint32_t* c = a.column;
   const double* value = a.value;
-  const Size rows = a.bands;
+  const Size rows = a.rows;
   for (Size r = 0; r < rows; ++r) {
     Lanes sums[count * abreast];
     clear(sums, cells);
@@ -68,11 +68,11 @@ BAYWORK_KERNEL_HELPER void minus_rows(const BandsOf<double>& a, Size x_apart, co
   }
 }
 
-BAYWORK_KERNEL_FUNCTION void minus_rows_groups(const BandsOf<double>& c, Size groups, Size x_size, const double* x,
+BAYWORK_KERNEL_FUNCTION void minus_rows_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x,
                                                double* y) {
-  for (; groups >= 4; groups -= 4, x += 32 * x_size, y += 32 * c.bands)
+  for (; groups >= 4; groups -= 4, x += 32 * x_size, y += 32 * c.rows)
     minus_rows<4>(c, 8 * x_size, x, y, std::make_index_sequence<4 * abreast>{});
-  for (; groups > 0; --groups, x += 8 * x_size, y += 8 * c.bands)
+  for (; groups > 0; --groups, x += 8 * x_size, y += 8 * c.rows)
     minus_rows<1>(c, 8 * x_size, x, y, std::make_index_sequence<abreast>{});
 }
 

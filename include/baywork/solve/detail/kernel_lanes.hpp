@@ -93,6 +93,13 @@ struct __attribute__((may_alias)) PartPlace {
   PartInMemory v;
 };
 #endif
+/// Two doubles anywhere.
+using PairInMemory __attribute__((vector_size(16), aligned(8), may_alias)) = double;
+struct __attribute__((may_alias)) PairPlace {
+  PairInMemory v;
+};
+BAYWORK_KERNEL_HELPER const PairPlace& pair(const double* p) { return *reinterpret_cast<const PairPlace*>(p); }
+BAYWORK_KERNEL_HELPER PairPlace& pair(double* p) { return *reinterpret_cast<PairPlace*>(p); }
 inline constexpr Size lanes_of_part = lanes < 4 ? lanes : 4;
 BAYWORK_KERNEL_HELPER const PartPlace& part(const double* p) { return *reinterpret_cast<const PartPlace*>(p); }
 BAYWORK_KERNEL_HELPER PartPlace& part(double* p) { return *reinterpret_cast<PartPlace*>(p); }

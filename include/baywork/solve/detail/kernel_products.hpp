@@ -35,31 +35,62 @@ BAYWORK_KERNEL_FUNCTION void minus_times(Size rows, Size columns, Size ld, const
     minus_chunk<1>(columns, ld, a, x, y, std::make_index_sequence<1>{});
 }
 
-/// x -= c from.
-BAYWORK_KERNEL_FUNCTION void minus_bands(const BandsOf<double>& c, const double* from, double* x) {
-  constexpr Size parts = 4 / lanes_of_part;
-  const double* v = c.value;
-  const std::uint32_t *k = c.column, *end = c.end;
-  for (const std::uint32_t* const last = end + c.bands; end != last; ++end, x += 4) {
-    Part even[parts] = {}, odd[parts] = {};
-    for (const std::uint32_t* const stop = c.column + *end; k != stop; k += 2, v += 8) {
-      const Part f0 = from[k[0]] - Part{}, f1 = from[k[1]] - Part{};
-      for (Size p = 0; p < parts; ++p) {
-        even[p] += part(v + p * lanes_of_part).v * f0;
-        odd[p] += part(v + 4 + p * lanes_of_part).v * f1;
-      }
-    }
-    for (Size p = 0; p < parts; ++p) part(x + p * lanes_of_part).v -= even[p] + odd[p];
+/// Six sums of one row of blocks. The three columns have sums of their own: one would wait for its last addition.
+inline constexpr Size lanes_of_six = tiles_of(6);
+template <Size... Tile>
+BAYWORK_KERNEL_HELPER void add_up_row(const double*& v, const std::uint32_t*& column, const std::uint32_t* end,
+                                      const double* from, Lanes* sum, std::index_sequence<Tile...> tiles) {
+  Lanes a[lanes_of_six], b[lanes_of_six];
+  clear(sum, tiles), clear(a, tiles), clear(b, tiles);
+  for (; column != end; ++column, v += 24) {
+    const double* const f = from + *column;
+    const Lanes f0 = f[0] - Lanes{}, f1 = f[1] - Lanes{}, f2 = f[2] - Lanes{};
+    ((sum[Tile] = BAYWORK_KERNEL_MADD(at(v + Tile * lanes).v, f0, sum[Tile])), ...);
+    ((a[Tile] = BAYWORK_KERNEL_MADD(at(v + 8 + Tile * lanes).v, f1, a[Tile])), ...);
+    ((b[Tile] = BAYWORK_KERNEL_MADD(at(v + 16 + Tile * lanes).v, f2, b[Tile])), ...);
   }
+  ((sum[Tile] += a[Tile] + b[Tile]), ...);
+}
+/// x -= c from. Two rows of blocks are twelve numbers, which are stored by fours as they will be read.
+BAYWORK_KERNEL_FUNCTION void minus_block_rows(const BlockRowsOf<double>& c, const double* from, double* x) {
+  constexpr std::make_index_sequence<lanes_of_six> tiles;
+  const double* v = c.value;
+  const std::uint32_t *column = c.column, *end = c.end;
+  Lanes p[lanes_of_six], q[lanes_of_six];
+  Size r = c.rows;
+  for (; r >= 2; r -= 2, end += 2, x += 12) {
+    add_up_row(v, column, c.column + end[0], from, p, tiles);
+    add_up_row(v, column, c.column + end[1], from, q, tiles);
+#if BAYWORK_KERNEL_LANES == 8
+    part(x).v -= __builtin_shufflevector(p[0], p[0], 0, 1, 2, 3);
+    part(x + 4).v -= __builtin_shufflevector(p[0], q[0], 4, 5, 8, 9);
+    part(x + 8).v -= __builtin_shufflevector(q[0], q[0], 2, 3, 4, 5);
+#elif BAYWORK_KERNEL_LANES == 4
+    part(x).v -= p[0];
+    part(x + 4).v -= __builtin_shufflevector(p[1], q[0], 0, 1, 4, 5);
+    part(x + 8).v -= __builtin_shufflevector(q[0], q[1], 2, 3, 4, 5);
+#else
+    for (Size t = 0; t < 3; ++t) at(x + 2 * t).v -= p[t], at(x + 6 + 2 * t).v -= q[t];
+#endif
+  }
+  if (r == 0) return;
+  add_up_row(v, column, c.column + end[0], from, p, tiles);
+#if BAYWORK_KERNEL_LANES == 8
+  part(x).v -= __builtin_shufflevector(p[0], p[0], 0, 1, 2, 3);
+  pair(x + 4).v -= __builtin_shufflevector(p[0], p[0], 4, 5);
+#elif BAYWORK_KERNEL_LANES == 4
+  part(x).v -= p[0];
+  pair(x + 4).v -= __builtin_shufflevector(p[1], p[1], 0, 1);
+#else
+  for (Size t = 0; t < 3; ++t) at(x + 2 * t).v -= p[t];
+#endif
 }
 
-BAYWORK_KERNEL_FUNCTION void advance(Size n, const double* packed, const BandsOf<double>& c, const double* from,
-                                     double* x, double* y) {
-  minus_bands(c, from, x);
-  if (x != y || kept_in_registers(n)) return apply(n, packed, x, y);
+BAYWORK_KERNEL_FUNCTION void apply_in_place(Size n, const double* packed, double* x) {
+  if (kept_in_registers(n)) return apply(n, packed, x, x);
   alignas(64) double given[most_unpacked];
   for (Size i = 0; i < rounded_up(n, side); i += lanes) at(given + i).v = at(x + i).v;
-  apply(n, packed, given, y);
+  apply(n, packed, given, x);
 }
 
 }  // namespace baywork::detail::BAYWORK_KERNEL_SET

@@ -31,6 +31,9 @@ struct Kernels {
   /// ratio it is.
   double (*eliminate)(Size n1, Size n2, Size ld, double* k, Size* worst);
 
+  /// to += the blocks.
+  void (*add_blocks)(const Block6* blocks, Size count, double* to, Size ld);
+
   /// x (n1 x n2) = p c, p n1 x n1 in full, c the sum of the blocks. Columns of x past n2 are not touched.
   void (*times_blocks)(Size n1, Size n2, Size ld, const double* p, const Block6* blocks, Size count, Size ldx,
                        double* x);
@@ -45,7 +48,9 @@ struct Kernels {
   void (*pack)(Size n, Size ld, const double* full, double* packed);
   /// y = p x.
   void (*apply)(Size n, const double* packed, const double* x, double* y);
-  /// The same for m columns of x and y, ld apart.
+  /// x := p x; n at most 48.
+  void (*apply_in_place)(Size n, const double* packed, double* x);
+  /// y = p x for m columns of x and y, ld apart.
   void (*apply_many)(Size n, const double* packed, Size ld, const double* x, double* y, Size m);
 
   /// y -= c x and y -= cᵀ x.
@@ -59,10 +64,8 @@ struct Kernels {
 
   /// y -= a x, a of rows x columns in full.
   void (*minus_times)(Size rows, Size columns, Size ld, const double* a, const double* x, double* y);
-  /// x -= c from, c in bands of four rows, each with an even number of columns.
-  void (*minus_bands)(const BandsOf<double>& c, const double* from, double* x);
-  /// The same, and then y = p x; y may be x; n at most 48.
-  void (*advance)(Size n, const double* packed, const BandsOf<double>& c, const double* from, double* x, double* y);
+  /// x -= c from.
+  void (*minus_block_rows)(const BlockRowsOf<double>& c, const double* from, double* x);
 
   // Many vectors in groups of eight that stand side by side: number u of vector k of a group is its [8 u + k]. Groups
   // follow each other without padding.
@@ -70,8 +73,8 @@ struct Kernels {
   void (*apply_groups)(Size n, const double* packed, Size groups, const double* x, double* y);
   /// y -= a x, a of rows x columns in full and without padding.
   void (*minus_times_groups)(Size rows, Size columns, const double* a, Size groups, const double* x, double* y);
-  /// y -= c x, c in bands of a single row; `x_size`: numbers of a vector in x.
-  void (*minus_rows_groups)(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
+  /// y -= c x, c by single rows; `x_size`: numbers of a vector in x.
+  void (*minus_rows_groups)(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
   /// `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back.
   void (*to_group)(Size n, Size ld, const double* columns, Size count, double* group);
   void (*from_group)(Size n, Size ld, const double* group, Size count, double* columns);
@@ -153,6 +156,9 @@ struct KernelsOf<double> {
   static double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
     return kernels().eliminate(n1, n2, ld, k, worst);
   }
+  static void add_blocks(const Block* blocks, Size count, double* to, Size ld) {
+    kernels().add_blocks(blocks, count, to, ld);
+  }
   static void times_blocks(Size n1, Size n2, Size ld, const double* p, const Block* blocks, Size count, Size ldx,
                            double* x) {
     kernels().times_blocks(n1, n2, ld, p, blocks, count, ldx, x);
@@ -164,6 +170,7 @@ struct KernelsOf<double> {
   static Size packed_size(Size n) { return kernels().packed_size(n); }
   static void pack(Size n, Size ld, const double* full, double* packed) { kernels().pack(n, ld, full, packed); }
   static void apply(Size n, const double* packed, const double* x, double* y) { kernels().apply(n, packed, x, y); }
+  static void apply_in_place(Size n, const double* packed, double* x) { kernels().apply_in_place(n, packed, x); }
   static void apply_many(Size n, const double* packed, Size ld, const double* x, double* y, Size m) {
     kernels().apply_many(n, packed, ld, x, y, m);
   }
@@ -178,9 +185,8 @@ struct KernelsOf<double> {
   static void minus_times(Size rows, Size columns, Size ld, const double* a, const double* x, double* y) {
     kernels().minus_times(rows, columns, ld, a, x, y);
   }
-  static void minus_bands(const BandsOf<double>& c, const double* from, double* x) { kernels().minus_bands(c, from, x); }
-  static void advance(Size n, const double* packed, const BandsOf<double>& c, const double* from, double* x, double* y) {
-    kernels().advance(n, packed, c, from, x, y);
+  static void minus_block_rows(const BlockRowsOf<double>& c, const double* from, double* x) {
+    kernels().minus_block_rows(c, from, x);
   }
   static void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
     kernels().apply_groups(n, packed, groups, x, y);
@@ -188,7 +194,7 @@ struct KernelsOf<double> {
   static void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x, double* y) {
     kernels().minus_times_groups(rows, columns, a, groups, x, y);
   }
-  static void minus_rows_groups(const BandsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
+  static void minus_rows_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
     kernels().minus_rows_groups(c, groups, x_size, x, y);
   }
   static void to_group(Size n, Size ld, const double* columns, Size count, double* group) {

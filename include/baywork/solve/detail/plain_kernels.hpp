@@ -42,13 +42,21 @@ struct BasicBlock6 {
   std::size_t first_column() const { return 6 * static_cast<std::size_t>(column); }
 };
 
-/// A matrix in bands of a few rows, for a kernel (see Bands): of each band, the columns in which anything is not zero.
+/// What is not zero in a matrix, row by row, for a kernel (see RowLists).
 template <class S>
-struct BandsOf {
-  std::size_t bands = 0;
-  const std::uint32_t* end = nullptr;     ///< of each band, in `column`
+struct RowsOf {
+  std::size_t rows = 0;
+  const std::uint32_t* end = nullptr;     ///< of each row, in `column`
   const std::uint32_t* column = nullptr;
-  const S* value = nullptr;               ///< as many per column as a band has rows
+  const S* value = nullptr;
+};
+/// Blocks row by row, three columns at a time (see BlockRows).
+template <class S>
+struct BlockRowsOf {
+  std::size_t rows = 0;
+  const std::uint32_t* end = nullptr;
+  const std::uint32_t* column = nullptr;
+  const S* value = nullptr;
 };
 
 /// The smallest of several pivot ratios and whose it is; a NaN once met stays.
@@ -116,6 +124,12 @@ struct PlainKernels {
     }
     *worst = smallest.index;
     return smallest.value;
+  }
+
+  static void add_blocks(const Block* blocks, Size count, S* to, Size ld) {
+    for (const Block* b = blocks; b != blocks + count; ++b)
+      for (Size j = 0; j < 6; ++j)
+        for (Size i = 0; i < 6; ++i) to[b->first_row() + i + (b->first_column() + j) * ld] += (*b)(i, j);
   }
 
   static void times_blocks(Size n1, Size n2, Size ld, const S* p, const Block* blocks, Size count, Size ldx, S* x) {
@@ -186,17 +200,17 @@ struct PlainKernels {
     for (Size c = 0; c < columns; ++c)
       for (Size r = 0; r < rows; ++r) y[r] -= S(a[r + c * ld] * x[c]);
   }
-  static void minus_bands(const BandsOf<S>& c, const S* from, S* x) {
+  static void minus_block_rows(const BlockRowsOf<S>& c, const S* from, S* x) {
     Size k = 0;
-    for (Size b = 0; b < c.bands; ++b)
-      for (; k < c.end[b]; ++k)
-        for (Size r = 0; r < 4; ++r) x[4 * b + r] -= S(c.value[4 * k + r] * from[c.column[k]]);
+    for (Size r = 0; r < c.rows; ++r)
+      for (; k < c.end[r]; ++k)
+        for (Size j = 0; j < 3; ++j)
+          for (Size i = 0; i < 6; ++i) x[6 * r + i] -= S(c.value[24 * k + 8 * j + i] * from[c.column[k] + j]);
   }
-  static void advance(Size n, const S* packed, const BandsOf<S>& c, const S* from, S* x, S* y) {
-    minus_bands(c, from, x);
+  static void apply_in_place(Size n, const S* packed, S* x) {
     S given[48];
     for (Size i = 0; i < n; ++i) given[i] = x[i];
-    apply(n, packed, given, y);
+    apply(n, packed, given, x);
   }
 
   static void apply_groups(Size n, const S* packed, Size groups, const S* x, S* y) {
@@ -217,10 +231,10 @@ struct PlainKernels {
         for (Size r = 0; r < rows; ++r)
           for (Size k = 0; k < 8; ++k) y[8 * r + k] -= S(a[r + c * rows] * x[8 * c + k]);
   }
-  static void minus_rows_groups(const BandsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
+  static void minus_rows_groups(const RowsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
     for (; groups > 0; --groups, x += 8 * x_size) {
       Size e = 0;
-      for (Size r = 0; r < c.bands; ++r, y += 8)
+      for (Size r = 0; r < c.rows; ++r, y += 8)
         for (; e < c.end[r]; ++e)
           for (Size k = 0; k < 8; ++k) y[k] -= S(c.value[e] * x[8 * c.column[e] + k]);
     }
