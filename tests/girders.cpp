@@ -315,6 +315,26 @@ TEST_CASE("each chord may have its own bar") {
   CHECK(m.bar(m.chord_member(1, 2)).section.designation == chord_bar().section.designation);
 }
 
+TEST_CASE("bars that differ in strength or welds alone stay apart") {
+  // had they been taken for one another, the second would have been checked with the first one's strength
+  const auto bars_of = [](const Bar& other) {
+    BoxGirder g = box(4);
+    g.faces.top = open(other);
+    return Analysis{g}.model().bars.size();
+  };
+  CHECK(bars_of(cross_bar()) == 3);
+  for (double material::StrengthStep::*value :
+       {&material::StrengthStep::yield, &material::StrengthStep::ultimate, &material::StrengthStep::haz_ultimate}) {
+    Bar weaker = cross_bar();
+    weaker.strength.*value *= 0.9;
+    CHECK(bars_of(weaker) == 4);
+  }
+  CHECK(bars_of(cross_bar().welded_along({1, 0.0})) == 4);
+  Bar heavier = cross_bar();
+  heavier.material.density *= 1.1;
+  CHECK(bars_of(heavier) == 4);
+}
+
 TEST_CASE("splices lie between modules, and their cuts carry the girder's moment") {
   BoxGirder g = box(6);
   g.faces.left = g.faces.right = open(cross_bar());  // beside a station no diagonal is cut
