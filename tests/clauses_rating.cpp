@@ -31,7 +31,8 @@ BoxGirder box(const Bar& chord, const Bar& cross, const Bar& brace, bool open_to
 }
 Bar tube(double d, double t, const material::Material& m) { return {RoundTube{d * mm, t * mm}, m}; }
 
-Allowable checked_by_scan(const BoxGirder& girder, const verify::Basis& basis) {
+/// `each`: also beside a search that follows every bar, which takes its time.
+Allowable checked_by_scan(const BoxGirder& girder, const verify::Basis& basis, bool each = false) {
   const Analysis analysis{girder};
   Terms terms;
   terms.basis = basis;
@@ -40,7 +41,7 @@ Allowable checked_by_scan(const BoxGirder& girder, const verify::Basis& basis) {
   const Response unit = analysis.solve({point_load(ChordOf::bottom_left, 0.9, 1.0), wind_on(Side::left, 0.3)});
   const Allowable a = rater.allowable(unit);
   REQUIRE(a.verdict == Verdict::member);
-  CHECK(rater.allowable(unit, rating::Search::every_bar).factor == doctest::Approx(a.factor).epsilon(1e-9));
+  if (each) CHECK(rater.allowable(unit, rating::Search::every_bar).factor == doctest::Approx(a.factor).epsilon(1e-9));
   for (int i = 1; i <= 60; ++i) CHECK(rater.utilisation(unit, a.factor * i / 60.0 * (1 - 1e-9)) <= 1.0);
   CHECK(rater.utilisation(unit, a.factor * (1 + 1e-6)) > 1.0);
   return a;
@@ -62,7 +63,7 @@ TEST_CASE("allowable loads under other choices") {
   CHECK(checked_by_scan(light, on_wave).factor >= usual * (1 - 1e-9));
   CHECK(checked_by_scan(light, literal).factor <= usual * (1 + 1e-9));
   CHECK(checked_by_scan(light, rising).factor >= usual * (1 - 1e-9));
-  CHECK(checked_by_scan(heavy, table).factor >= of_steel * (1 - 1e-9));
+  CHECK(checked_by_scan(heavy, table, true).factor >= of_steel * (1 - 1e-9));
 }
 
 TEST_CASE("allowable loads of slender sections, and of a chord with a rail") {
