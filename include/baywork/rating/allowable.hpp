@@ -139,12 +139,12 @@ class Rater {
 
   /// The worst row of what is placed, wherever a bar might fail under it or is outside the scope.
   void look_at_placed() {
-    std::vector<verify::Row> rows = design_.rows();  // nothing is searched in: those outside the scope alone
+    std::vector<verify::Row> rows = design_.outside_rows();
     for (const detail::Line& l : lines_)
       for (std::size_t m = 0; l.placed && m < design_.size(); ++m) {
         verify::detail::ForceRange range(l.reach[m].start);
         l.reach[m].widen(range);
-        if (design_.bound_anywhere(m, range) <= 1.0) continue;
+        if (detail::bound_anywhere(design_, m, range) <= 1.0) continue;
         const MemberLoads<double> own = l.placed->loads_on(m);
         const Worst w = worst_of(m, l.placed->answer().members[m].start, own, l.combination);
         if (w.found.utilisation > 1.0) rows.push_back(design_.row(m, w.check, w.found));

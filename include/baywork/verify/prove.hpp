@@ -11,7 +11,7 @@
 
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/joint_design.hpp>
-#include <baywork/verify/member_design.hpp>
+#include <baywork/verify/member_search.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/topic.hpp>
 
@@ -27,27 +27,38 @@ using Topics = std::tuple<  //
 class Search {
  public:
   Search(const Analysis& analysis, const Basis& basis, Standards which)
-      : members_(analysis, basis, which), topics_(made<Topics>(Given{analysis, basis, members_.not_designed()})) {}
+      : design_(analysis, basis, which),
+        members_(design_),
+        topics_(made<Topics>(Given{analysis, basis, design_.not_designed()})) {}
+  Search(const Search&) = delete;
+  Search& operator=(const Search&) = delete;
 
-  void take(const Response& response, std::size_t combination) {
-    members_.search(response, combination);
-    std::apply([&](auto&... t) { (t.search(response, combination), ...); }, topics_);
+  /// Takes in combinations of these cases, one factor each.
+  void take(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
+    members_.search(parts, all);
+    Response sum;
+    FrameLoads scratch;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      combine<double>(parts, all[i].factors, all[i].name, sum, scratch);
+      std::apply([&](auto&... t) { (t.search(sum, i), ...); }, topics_);
+    }
   }
 
   Proof proof(std::vector<Combination> all, const std::string& set) const {
-    std::vector<Row> rows = members_.rows();
+    std::vector<Row> of_topics;
     Words words;
     words.assumptions = {"Combinations: " + set + ".",
                          "Forces are those of linear first-order analysis without imperfections."};
     words.not_covered = {
         "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections."};
-    members_.add_words(words);
+    design_.add_words(words);
     const auto add = [&](const Topic auto& t) {
-      t.add_rows(rows);
+      t.add_rows(of_topics);
       t.add_words(words);
     };
     std::apply([&](const auto&... t) { (add(t), ...); }, topics_);
-    std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.member < b.member; });
+    std::stable_sort(of_topics.begin(), of_topics.end(),
+                     [](const Row& a, const Row& b) { return a.member < b.member; });
     words.assumptions.push_back(
         "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
         "annexes in force.");
@@ -56,7 +67,7 @@ class Search {
                           "Fatigue, fire, damage and wear.", "Deflection, vibration and overturning.",
                           "The proof is an aid: it must be checked by a licensed engineer who has the standards."})
       words.not_covered.push_back(s);
-    return {std::move(rows), std::move(all), std::move(words.assumptions), std::move(words.not_covered)};
+    return {members_.rows(of_topics), std::move(all), std::move(words.assumptions), std::move(words.not_covered)};
   }
 
  private:
@@ -69,7 +80,8 @@ class Search {
     return Tuple{std::tuple_element_t<i, Tuple>(given)...};
   }
 
-  MemberDesign members_;
+  MemberDesign design_;
+  MemberSearch members_;
   Topics topics_;
 };
 
@@ -81,16 +93,18 @@ inline Proof by_material(const Cases& cases, const CombinationSet& set, const Ba
                          Standards which = Standards::by_material) {
   detail::Search search(cases.analysis(), basis, which);
   std::vector<Combination> all = combinations(set, cases.kinds());
-  for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
+  std::vector<const Response*> parts;
+  for (std::size_t i = 0; i < cases.size(); ++i) parts.push_back(&cases[i]);
+  search.take(parts, all);
   return search.proof(std::move(all), set.name + ", " + set.edition);
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
 inline Proof by_material(const Response& response, const Basis& basis = {}, Standards which = Standards::by_material) {
   detail::Search search(response.analysis(), basis, which);
-  search.take(response, 0);
-  return search.proof({{response.name() + ", as solved", {1.0}}},
-                      "one, as solved; its loads are taken as design loads");
+  std::vector<Combination> all{{response.name() + ", as solved", {1.0}}};
+  search.take({&response}, all);
+  return search.proof(std::move(all), "one, as solved; its loads are taken as design loads");
 }
 
 /// EN 1999-1-1 for aluminium bars; others are outside the scope.

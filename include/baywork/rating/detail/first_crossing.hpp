@@ -7,7 +7,7 @@
 #include <vector>
 
 #include <baywork/rating/detail/load_line.hpp>
-#include <baywork/verify/member_design.hpp>
+#include <baywork/rating/detail/member_trace.hpp>
 
 namespace baywork::rating::detail {
 
@@ -19,14 +19,12 @@ namespace baywork::rating::detail {
 /// both ends below 1 is taken as below 1.
 class FirstCrossing {
  public:
-  using Trace = verify::detail::MemberDesign::Trace;
-
   FirstCrossing(const verify::detail::MemberDesign& design, const Line& line, const Unit& unit)
       : design_(design), line_(line), unit_(unit) {}
 
   /// Whether member m can be seen to stay at 1 or below up to `to`, from its end forces alone.
   bool surely_holds(std::size_t m, double from, double to) const {
-    return design_.bound_anywhere(m, range_between(line_, unit_, m, from, to)) <= 1.0;
+    return bound_anywhere(design_, m, range_between(line_, unit_, m, from, to)) <= 1.0;
   }
 
   /// The first crossing in (0, to): the last factor found to hold. `to` where there is none. At 0 the member holds.
@@ -37,7 +35,7 @@ class FirstCrossing {
     Trace at_0, at_to;
     trace(0.0, at_0);
     trace(to, at_to);
-    const double found = within(0.0, at_0, to, at_to, design_.utilisation(m, at_to));
+    const double found = within(0.0, at_0, to, at_to, detail::utilisation(design_, m, at_to));
     return found < 0.0 ? to : found;
   }
 
@@ -45,7 +43,7 @@ class FirstCrossing {
     m_ = m;
     Trace t;
     trace(at, t);
-    return design_.utilisation(m, t);
+    return detail::utilisation(design_, m, t);
   }
 
  private:
@@ -53,18 +51,18 @@ class FirstCrossing {
 
   void trace(double at, Trace& out) {
     const MemberState s = state(line_, unit_, m_, at, loads_);
-    design_.trace(m_, s.start, s.loads, line_.combination, out);
+    detail::trace(design_, m_, s.start, s.loads, line_.combination, out);
   }
 
   /// The first crossing between a and b, or -1; a holds, `u_b` is the utilisation at b.
   double within(double a, const Trace& at_a, double b, const Trace& at_b, double u_b) {
     if (b <= floor_) return u_b > 1.0 ? a : -1.0;
     if (b - a <= narrow * b) return u_b > 1.0 ? halved(a, b) : -1.0;
-    if (u_b <= 1.0 && (surely_holds(m_, a, b) || design_.bound_between(m_, at_a, at_b) <= 1.0)) return -1.0;
+    if (u_b <= 1.0 && (surely_holds(m_, a, b) || bound_between(design_, m_, at_a, at_b) <= 1.0)) return -1.0;
     const double middle = 0.5 * (a + b);
     Trace at_middle;
     trace(middle, at_middle);
-    const double u = design_.utilisation(m_, at_middle);
+    const double u = detail::utilisation(design_, m_, at_middle);
     const double lower = within(a, at_a, middle, at_middle, u);
     if (lower >= 0.0) return lower;
     return within(middle, at_middle, b, at_b, u_b);
@@ -74,7 +72,7 @@ class FirstCrossing {
     while (b - a > exact * b) {
       const double middle = 0.5 * (a + b);
       trace(middle, t);
-      (design_.utilisation(m_, t) > 1.0 ? b : a) = middle;
+      (detail::utilisation(design_, m_, t) > 1.0 ? b : a) = middle;
     }
     return a;
   }
