@@ -47,6 +47,12 @@ struct SteelMember {
                                                        Check::bending_and_axial};
   static constexpr std::array<Check, 2> whole_checks{Check::buckling, Check::beam_column};
 
+  /// Whether a check rises with every force: the exponents of 6.2.9.1 rise with N, so that its sum may fall.
+  static constexpr bool rises(Check c) { return c != Check::bending_and_axial; }
+
+  /// Whether a check depends on where a section lies.
+  static constexpr bool depends_on_x(Check) { return false; }
+
   /// At least the utilisation under f and under any smaller forces with N of the same sign and at least `least_N` in
   /// size: the exponents of 6.2.9.1 rise with N, and bases up to 1 with the others. Infinity where a base may be above.
   double most(Check c, const SectionForces& f, const Place& at, double least_N) const {

@@ -56,6 +56,12 @@ struct AluminiumMember {
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
 
+  /// Whether a check rises with every force.
+  static constexpr bool rises(Check) { return true; }
+
+  /// Whether a check depends on where a section lies, softening apart.
+  bool depends_on_x(Check c) const { return pinned && (c == Check::buckling || c == Check::beam_column); }
+
   /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
 

@@ -46,41 +46,67 @@ struct ForceRange {
 /// Bernstein), and these add up as loads do.
 struct Controls {
   static constexpr std::size_t count = 18;
-  std::array<double, count> v{};
+  std::array<double, count> value{};
 
   Controls() = default;
   explicit Controls(const baywork::detail::Stretch<double>& s) {
     const double L = s.length();
     const auto two = [&](std::size_t component, std::size_t at) {
       const std::array<double, 4> c = s.polynomial(component);
-      v[at] = c[0];
-      v[at + 1] = c[0] + 0.5 * c[1] * L;
-      v[at + 2] = c[0] + (c[1] + c[2] * L) * L;
+      value[at] = c[0];
+      value[at + 1] = c[0] + 0.5 * c[1] * L;
+      value[at + 2] = c[0] + (c[1] + c[2] * L) * L;
     };
     const auto three = [&](std::size_t component, std::size_t at) {
       const std::array<double, 4> c = s.polynomial(component);
-      v[at] = c[0];
-      v[at + 1] = c[0] + c[1] * L / 3.0;
-      v[at + 2] = c[0] + (2.0 * c[1] + c[2] * L) * L / 3.0;
-      v[at + 3] = c[0] + (c[1] + (c[2] + c[3] * L) * L) * L;
+      value[at] = c[0];
+      value[at + 1] = c[0] + c[1] * L / 3.0;
+      value[at + 2] = c[0] + (2.0 * c[1] + c[2] * L) * L / 3.0;
+      value[at + 3] = c[0] + (c[1] + (c[2] + c[3] * L) * L) * L;
     };
     two(0, 0);
     two(1, 3);
     two(2, 6);
-    v[9] = s.start.T;
+    value[9] = s.start.T;
     three(4, 10);
     three(5, 14);
   }
   void add(double factor, const Controls& c) {
-    for (std::size_t i = 0; i < count; ++i) v[i] += factor * c.v[i];
+    for (std::size_t i = 0; i < count; ++i) value[i] += factor * c.value[i];
+  }
+
+  /// Of a part of the stretch, from u to v of its length: less lies between its control values.
+  Controls part(double u, double v) const {
+    const auto mix = [](double a, double b, double t) { return a + t * (b - a); };
+    Controls out;
+    for (const std::size_t i : {0U, 3U, 6U}) {  // the polar form at (u, u), (u, v), (v, v)
+      const double at_u = mix(value[i], value[i + 1], u), then_u = mix(value[i + 1], value[i + 2], u);
+      const double at_v = mix(value[i], value[i + 1], v), then_v = mix(value[i + 1], value[i + 2], v);
+      out.value[i] = mix(at_u, then_u, u);
+      out.value[i + 1] = mix(at_u, then_u, v);
+      out.value[i + 2] = mix(at_v, then_v, v);
+    }
+    out.value[9] = value[9];
+    for (const std::size_t i : {10U, 14U}) {
+      const auto polar = [&](double x, double y, double z) {
+        const double a = mix(value[i], value[i + 1], x), b = mix(value[i + 1], value[i + 2], x);
+        const double c = mix(value[i + 2], value[i + 3], x);
+        return mix(mix(a, b, y), mix(b, c, y), z);
+      };
+      out.value[i] = polar(u, u, u);
+      out.value[i + 1] = polar(u, u, v);
+      out.value[i + 2] = polar(u, v, v);
+      out.value[i + 3] = polar(v, v, v);
+    }
+    return out;
   }
 
   /// Takes all forces of the stretch into a range.
   void widen(ForceRange& r) const {
-    r.N_least = smaller(r.N_least, smaller(smaller(v[0], v[1]), v[2]));
-    r.N_most = larger(r.N_most, larger(larger(v[0], v[1]), v[2]));
+    r.N_least = smaller(r.N_least, smaller(smaller(value[0], value[1]), value[2]));
+    r.N_most = larger(r.N_most, larger(larger(value[0], value[1]), value[2]));
     const auto most = [&](std::size_t from, std::size_t n, double& out) {
-      for (std::size_t i = from; i < from + n; ++i) out = larger(out, magnitude(v[i]));
+      for (std::size_t i = from; i < from + n; ++i) out = larger(out, magnitude(value[i]));
     };
     most(3, 3, r.others.Vy);
     most(6, 3, r.others.Vz);

@@ -31,6 +31,8 @@ class JointDesign {
       if (!skip[places_.ends[i].member] && !skip[places_.ends[i].chord()]) prepare(i);
   }
 
+  bool idle() const noexcept { return !basis_.joints.checked; }
+
   void search(const Response& response, std::size_t combination) {
     for (std::size_t i = 0; i < designed_.size(); ++i) take_forces(i, response);
     for (std::size_t i = 0; i < designed_.size(); ++i) {

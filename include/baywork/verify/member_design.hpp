@@ -137,7 +137,7 @@ class MemberDesign {
   template <class Design, class Visit>
   GreatestForces walk(const Design& design, std::size_t m, const std::array<double, 6>& start,
                       const MemberLoads<double>& loads, std::size_t combination, Visit visit) const {
-    return walk(design, m, start, loads, combination, visit, [](const auto&, const auto&) { return Skipped{}; });
+    return walk(design, m, start, loads, combination, visit, [](const auto&) { return Skipped{}; });
   }
 
   /// The row of one check, from where it was found.

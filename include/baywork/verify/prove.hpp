@@ -36,6 +36,7 @@ class Search {
   /// Takes in combinations of these cases, one factor each.
   void take(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
     members_.search(parts, all);
+    if (std::apply([](const auto&... t) { return (idle(t) && ...); }, topics_)) return;
     Response sum;
     FrameLoads scratch;
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -78,6 +79,11 @@ class Search {
   template <class Tuple, std::size_t... i>
   static Tuple made(const Given& given, std::index_sequence<i...>) {
     return Tuple{std::tuple_element_t<i, Tuple>(given)...};
+  }
+
+  static bool idle(const auto& topic) {
+    if constexpr (requires { topic.idle(); }) return topic.idle();
+    return false;
   }
 
   MemberDesign design_;

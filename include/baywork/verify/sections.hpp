@@ -46,8 +46,8 @@ struct Skipped {
 /// visited as well. A load just at an end acts on the joint there: no section of the bar lies between the two.
 /// Allocates nothing.
 ///
-/// `skip(stretch, polynomials)` is asked after the ends and marks of every loaded stretch: sections of it that need not
-/// be visited. Where it names any, no force or sum of squares may turn elsewhere on the stretch.
+/// `skip(stretch)` is asked after the ends and marks of every loaded stretch, and names a part of it, no more, in which
+/// no others need be visited.
 template <std::size_t N, class Visit, class Skip>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
                       const Weights& w, const std::array<double, N>& marks, Visit visit, Skip skip) {
@@ -59,23 +59,26 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
       const auto v = [&](std::size_t i) { return baywork::detail::evaluate(c[i], t); };
       visit(s.from + t, SectionForces{v(0), v(1), v(2), v(3), v(4), v(5)});
     };
-    const auto at_roots = [&](const auto& slope) {
-      const auto roots = roots_between(slope, 0.0, s.length());
-      for (std::size_t i = 0; i < roots.count; ++i) at(roots.at[i]);
-    };
     at(0.0);
     at(s.length());
     for (const double x : marks)
       if (x > s.from && x < s.to) at(x - s.from);
     const auto none = [](const Vec3<>& v) { return v.x == 0.0 && v.y == 0.0 && v.z == 0.0; };
     if (none(s.load) && none(s.load_slope)) return;
-    const Skipped skipped = skip(s, c);
-    if (!skipped.any()) {
-      for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
-        at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
-      at_roots(detail::slope_of_squares(c[4], w.My, c[5], w.Mz));
-      at_roots(detail::slope_of_squares(c[1], w.Vy, c[2], w.Vz));
-    }
+    const Skipped skipped = skip(s);
+    const auto at_roots = [&](const auto& slope) {
+      using baywork::detail::keeps_sign;
+      if (skipped.any() && keeps_sign(slope, 0.0, skipped.from - s.from) &&
+          keeps_sign(slope, skipped.to - s.from, s.length()))
+        return;
+      const auto roots = roots_between(slope, 0.0, s.length());
+      for (std::size_t i = 0; i < roots.count; ++i)
+        if (!skipped.holds(s.from + roots.at[i])) at(roots.at[i]);
+    };
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
+      at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
+    at_roots(detail::slope_of_squares(c[4], w.My, c[5], w.Mz));
+    at_roots(detail::slope_of_squares(c[1], w.Vy, c[2], w.Vz));
     for (int i = 1; i < 8; ++i) {
       const double t = s.length() * i / 8.0;
       if (!skipped.holds(s.from + t)) at(t);
@@ -85,7 +88,7 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
 template <std::size_t N, class Visit>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
                       const Weights& w, const std::array<double, N>& marks, Visit visit) {
-  for_each_section(start, loads, length, w, marks, visit, [](const auto&, const auto&) { return Skipped{}; });
+  for_each_section(start, loads, length, w, marks, visit, [](const auto&) { return Skipped{}; });
 }
 
 }  // namespace baywork::verify

@@ -26,7 +26,8 @@ struct Words {
 };
 
 /// Keeps the worst it has been shown, so that its size does not grow with combinations. A topic that the basis does not
-/// ask for does nothing but say what is therefore not covered.
+/// ask for does nothing but say what is therefore not covered; with an `idle()` that tells, no combination is made for
+/// it.
 template <class T>
 concept Topic = std::constructible_from<T, const Given&> &&
     requires(T topic, const T& searched, const Response& response, std::vector<Row>& rows, Words& words) {
