@@ -28,11 +28,14 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
                 terms.set.name + ", " + terms.set.edition + "; permanent " + number(terms.set.permanent_unfavourable) +
                 " and " + number(terms.set.permanent_favourable) + ", variable " + number(terms.set.variable) + ".");
-  out.push_back("Checked: every bar, by " + std::string("EN 1999-1-1 (gamma_M1 ") +
-                number(terms.basis.aluminium.gamma_M1) + ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) +
-                ") or EN 1993-1-1 (gamma_M0 " + number(terms.basis.steel.gamma_M0) + ", gamma_M1 " +
-                number(terms.basis.steel.gamma_M1) +
-                "). Not checked: joints, splices, stability of the whole, supports.");
+  out.push_back(
+      "Checked: every bar, by " + std::string("EN 1999-1-1 (gamma_M1 ") + number(terms.basis.aluminium.gamma_M1) +
+      ", gamma_M2 " + number(terms.basis.aluminium.gamma_M2) + ") or EN 1993-1-1 (gamma_M0 " +
+      number(terms.basis.steel.gamma_M0) + ", gamma_M1 " + number(terms.basis.steel.gamma_M1) + ")" +
+      (!terms.basis.joints.checked       ? ". Not checked: joints, "
+       : terms.basis.joints.throat > 0.0 ? "; joints of round tubes and their welds, by EN 1993-1-8 7.4. Not checked: "
+                                         : "; joints of round tubes, by EN 1993-1-8 7.4. Not checked: welds, ") +
+      "splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);

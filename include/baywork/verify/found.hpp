@@ -36,6 +36,14 @@ inline Row outside(Row row, const char* reason) {
   return row;
 }
 
+/// Forces on the cut at one end of a member, with all loads on it taken in.
+inline SectionForces cut_at_end(const Response& r, std::size_t m, bool at_start) {
+  const double x = at_start ? 0.0 : r.analysis().axes(m).length;
+  const CutForces f = baywork::detail::cut_forces(r.answer().members[m].start, r.loads_on(m), x,
+                                                  at_start ? CutSide::before : CutSide::after);
+  return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz};
+}
+
 /// Where along a member, and in which combination.
 struct Place {
   double x = 0;

@@ -29,14 +29,14 @@ class Search {
   Search(const Analysis& analysis, const Basis& basis, Standards which)
       : design_(analysis, basis, which),
         members_(design_),
-        topics_(made<Topics>(Given{analysis, basis, design_.not_designed()})) {}
+        topics_(topics_from<Topics>({analysis, basis, design_.not_designed()})) {}
   Search(const Search&) = delete;
   Search& operator=(const Search&) = delete;
 
   /// Takes in combinations of these cases, one factor each.
   void take(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
     members_.search(parts, all);
-    if (std::apply([](const auto&... t) { return (idle(t) && ...); }, topics_)) return;
+    if (std::apply([](const auto&... t) { return (is_idle(t) && ...); }, topics_)) return;
     Response sum;
     FrameLoads scratch;
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -72,20 +72,6 @@ class Search {
   }
 
  private:
-  template <class Tuple>
-  static Tuple made(const Given& given) {
-    return made<Tuple>(given, std::make_index_sequence<std::tuple_size_v<Tuple>>{});
-  }
-  template <class Tuple, std::size_t... i>
-  static Tuple made(const Given& given, std::index_sequence<i...>) {
-    return Tuple{std::tuple_element_t<i, Tuple>(given)...};
-  }
-
-  static bool idle(const auto& topic) {
-    if constexpr (requires { topic.idle(); }) return topic.idle();
-    return false;
-  }
-
   MemberDesign design_;
   MemberSearch members_;
   Topics topics_;
