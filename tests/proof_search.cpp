@@ -2,6 +2,8 @@
 // A proof's search against one that walks every section of every member in every combination: the same, to the bit.
 #include <doctest/doctest.h>
 
+#include <array>
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -114,4 +116,41 @@ TEST_CASE("the search finds what walking everything finds, to the bit, on random
   }
   CHECK(rows > 10000);
   CHECK(combinations_met > 20 * girders);
+}
+
+TEST_CASE("turning places: roots of random polynomials, and what keeps its sign") {
+  Random r(3);
+  std::size_t found = 0, kept = 0;
+  for (int i = 0; i < 20000; ++i) {
+    // (t - a)(t - b)(t - c) e with roots at least 0.02 apart, some outside of (0, 1), now and then times t^2 + d
+    std::array<double, 6> c{};
+    std::vector<double> roots;
+    std::array<double, 3> places{r.in(-0.5, 0.2), r.in(0.25, 0.7), r.in(0.75, 1.5)};
+    c[0] = r.in(-1, 1) < 0 ? -3.0 : 2.0;
+    std::size_t degree = 0;
+    const std::size_t linear = r.below(4);
+    for (std::size_t k = 0; k < linear; ++k, ++degree) {
+      for (std::size_t j = degree + 1; j > 0; --j) c[j] = c[j - 1] - places[k] * c[j];
+      c[0] *= -places[k];
+      if (places[k] > 0 && places[k] < 1) roots.push_back(places[k]);
+    }
+    if (r.chance(0.5)) {
+      const double d = r.in(0.1, 1);
+      for (std::size_t j = degree + 2; j >= 2; --j) c[j] = c[j - 2] + d * c[j];
+      c[1] *= d;
+      c[0] *= d;
+    }
+    const auto all = baywork::detail::roots_between(c, 0.0, 1.0);
+    REQUIRE(all.count == roots.size());
+    for (std::size_t k = 0; k < roots.size(); ++k) CHECK(std::abs(all.at[k] - roots[k]) < 1e-12);
+    found += all.count;
+    const double lo = r.in(0, 1), hi = lo + r.in(0, 1 - lo);
+    bool changes = false;
+    for (const double x : roots) changes = changes || (x >= lo && x <= hi);
+    const bool keeps = baywork::detail::keeps_sign(c, lo, hi);
+    CHECK_FALSE((keeps && changes));
+    kept += keeps;
+  }
+  CHECK(found > 10000);
+  CHECK(kept > 8000);  // it is no idle test
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -33,11 +34,17 @@ struct ForceRange {
 
  private:
   void take_others(const SectionForces& f) {
-    others.Vy = larger(others.Vy, magnitude(f.Vy));
-    others.Vz = larger(others.Vz, magnitude(f.Vz));
-    others.T = larger(others.T, magnitude(f.T));
-    others.My = larger(others.My, magnitude(f.My));
-    others.Mz = larger(others.Mz, magnitude(f.Mz));
+    raise(others.Vy, f.Vy);
+    raise(others.Vz, f.Vz);
+    raise(others.T, f.T);
+    raise(others.My, f.My);
+    raise(others.Mz, f.Mz);
+  }
+  friend struct Controls;
+  /// By value, so that it takes two instructions: this is done some hundred thousand times in a proof.
+  static void raise(double& most, double v) {
+    const double size = std::abs(v);
+    most = size > most ? size : most;
   }
 };
 
@@ -71,6 +78,16 @@ struct Controls {
     three(4, 10);
     three(5, 14);
   }
+  /// Of a member without loads along it: forces that act on its start, and where it ends.
+  Controls(const std::array<double, 6>& start, double from, double to) {
+    for (const std::size_t i : {0U, 1U, 2U}) value[3 * i] = value[3 * i + 1] = value[3 * i + 2] = -start[i];
+    value[9] = -start[3];
+    for (std::size_t i = 0; i < 4; ++i) {
+      const double x = from + (to - from) * static_cast<double>(i) / 3.0;
+      value[10 + i] = -start[4] - x * start[2];
+      value[14 + i] = -start[5] + x * start[1];
+    }
+  }
   void add(double factor, const Controls& c) {
     for (std::size_t i = 0; i < count; ++i) value[i] += factor * c.value[i];
   }
@@ -103,16 +120,17 @@ struct Controls {
 
   /// Takes all forces of the stretch into a range.
   void widen(ForceRange& r) const {
-    r.N_least = smaller(r.N_least, smaller(smaller(value[0], value[1]), value[2]));
-    r.N_most = larger(r.N_most, larger(larger(value[0], value[1]), value[2]));
-    const auto most = [&](std::size_t from, std::size_t n, double& out) {
-      for (std::size_t i = from; i < from + n; ++i) out = larger(out, magnitude(value[i]));
-    };
-    most(3, 3, r.others.Vy);
-    most(6, 3, r.others.Vz);
-    most(9, 1, r.others.T);
-    most(10, 4, r.others.My);
-    most(14, 4, r.others.Mz);
+    for (std::size_t i = 0; i < 3; ++i) {
+      r.N_least = value[i] < r.N_least ? value[i] : r.N_least;
+      r.N_most = value[i] > r.N_most ? value[i] : r.N_most;
+      ForceRange::raise(r.others.Vy, value[3 + i]);
+      ForceRange::raise(r.others.Vz, value[6 + i]);
+    }
+    ForceRange::raise(r.others.T, value[9]);
+    for (std::size_t i = 0; i < 4; ++i) {
+      ForceRange::raise(r.others.My, value[10 + i]);
+      ForceRange::raise(r.others.Mz, value[14 + i]);
+    }
   }
 };
 

@@ -50,17 +50,23 @@ class JointDesign {
 
   void search(const Response& response, std::size_t combination) {
     const auto ends = [&](std::size_t m, bool at_start) { return cut_at_end(response, m, at_start); };
-    JointState s;
+    forces_.clear();  // of all ends once: several joints ask for each
+    for (std::size_t i = 0; i < designed().size(); ++i) forces_.push_back(forces(i, ends));
+    const auto of = [&](std::size_t j) -> const EndForces& { return forces_[j]; };
+    JointState& s = at_hand_;
     for (std::size_t i = 0; i < designed().size(); ++i) {
-      state(i, ends, s);
+      take_state(i, ends, of, s);
       WorstOfEnd& w = worst_[i];
       const DesignedEnd& d = designed()[i];
-      const double joint = d.checked ? row_of_joint(d, s.joint, s.n_p).utilisation : 0.0;
-      if (joint > w.joint.utilisation) w.joint = {joint, s, combination};
-      const double gap = d.gap_checked ? gap_utilisation(d, s) : 0.0;
-      if (gap > w.gap.utilisation) w.gap = {gap, s, combination};
-      const double seam = d.weld_checked ? row_of_weld(d, s.seam).utilisation : 0.0;
-      if (seam > w.seam.utilisation) w.seam = {seam, s, combination};
+      const auto keep = [&](Worst& worst, double u) {
+        if (!(u > worst.utilisation)) return;
+        worst.utilisation = u;
+        worst.at = s;
+        worst.combination = combination;
+      };
+      if (d.checked) keep(w.joint, row_of_joint(d, s.joint, s.n_p).utilisation);
+      if (d.gap_checked) keep(w.gap, gap_utilisation(d, s));
+      if (d.weld_checked) keep(w.seam, row_of_weld(d, s.seam).utilisation);
     }
   }
 
@@ -71,16 +77,8 @@ class JointDesign {
 
   template <class Ends>
   void state(std::size_t i, Ends ends, JointState& out) const {
-    const BraceEnd& e = places().ends[i];
-    const DesignedEnd& d = designed()[i];
-    out.own = forces(i, ends);
-    out.own_N = out.own.own.N;
-    out.N_beside.clear();
-    for (const std::size_t j : e.same_side) out.N_beside.push_back(j == i ? out.own_N : forces(j, ends).own.N);
-    out.joint = gathered(i, out);
-    out.n_p = d.checked ? compression(e, d.tubes, ends) / d.f_face : 0.0;
-    if (d.gap_checked) out.gap = in_gap(i, ends);
-    if (d.weld_checked) out.seam = line_loads(d.weld.d, out.own.cut);
+    take_state(
+        i, ends, [&](std::size_t j) { return forces(j, ends); }, out);
   }
   double utilisation(std::size_t i, const JointState& s) const {
     const DesignedEnd& d = designed()[i];
@@ -192,6 +190,21 @@ class JointDesign {
     return out;
   }
 
+  /// `of(j)` are the forces of end j.
+  template <class Ends, class Of>
+  void take_state(std::size_t i, Ends ends, Of of, JointState& out) const {
+    const BraceEnd& e = places().ends[i];
+    const DesignedEnd& d = designed()[i];
+    out.own = of(i);
+    out.own_N = out.own.own.N;
+    out.N_beside.clear();
+    for (const std::size_t j : e.same_side) out.N_beside.push_back(j == i ? out.own_N : of(j).own.N);
+    out.joint = gathered(i, out);
+    out.n_p = d.checked ? compression(e, d.tubes, ends) / d.f_face : 0.0;
+    if (d.gap_checked) out.gap = in_gap(i, ends, of);
+    if (d.weld_checked) out.seam = line_loads(d.weld.d, out.own.cut);
+  }
+
   /// Of the bars on this side that all pull, or all push, the one that does so most across the chord answers for their
   /// sum, as if it were its own: Table 7.6 for KT joints (value from memory). The others answer for themselves.
   BraceForces gathered(std::size_t i, const JointState& s) const {
@@ -224,8 +237,8 @@ class JointDesign {
 
   /// N and V of the chord in the gap after end i: from the chord before and the bars up to there, and from those
   /// beyond, which differ by what is brought in at the joint itself.
-  template <class Ends>
-  std::array<std::pair<double, double>, 2> in_gap(std::size_t i, Ends ends) const {
+  template <class Ends, class Of>
+  std::array<std::pair<double, double>, 2> in_gap(std::size_t i, Ends ends, Of of) const {
     const BraceEnd& e = places().ends[i];
     const double at = e.middle + e.half + 0.5 * prepared_.gap_after(i);
     Vec3<> before{}, beyond{};
@@ -237,9 +250,9 @@ class JointDesign {
     if (e.chord_after != no_member) beyond = chord_force(e.chord_after, true);
     for (std::size_t j = e.first; j < e.last; ++j) {
       if (places().ends[j].middle < at)
-        before -= forces(j, ends).pull;
+        before -= of(j).pull;
       else
-        beyond += forces(j, ends).pull;
+        beyond += of(j).pull;
     }
     const Vec3<> along = analysis_.axes(e.chord()).x;
     std::array<std::pair<double, double>, 2> out;
@@ -359,6 +372,9 @@ class JointDesign {
   Basis basis_;
   PreparedJoints prepared_;
   std::vector<WorstOfEnd> worst_;
+  // in the combination at hand, and kept for their memory
+  std::vector<EndForces> forces_;
+  JointState at_hand_{};
 };
 
 }  // namespace baywork::verify::detail

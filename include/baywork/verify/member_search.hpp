@@ -239,9 +239,14 @@ class MemberSearch {
     while (from < length * (1.0 - 1e-12)) {
       double to = length;
       for (const Response* part : parts) to = smaller(to, baywork::detail::next_place(part->loads_on(m), from, length));
-      for (const Response* part : parts)
-        controls_.emplace_back(
-            baywork::detail::stretch_between(part->answer().members[m].start, part->loads_on(m), from, to));
+      for (const Response* part : parts) {
+        const std::array<double, 6>& start = part->answer().members[m].start;
+        const MemberLoads<double> loads = part->loads_on(m);
+        if (loads.count == 0)
+          controls_.emplace_back(start, from, to);
+        else
+          controls_.emplace_back(baywork::detail::stretch_between(start, loads, from, to));
+      }
       stretches_.emplace_back(from, to);
       from = to;
     }

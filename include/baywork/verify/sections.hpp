@@ -67,18 +67,21 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
     if (none(s.load) && none(s.load_slope)) return;
     const Skipped skipped = skip(s);
     const auto at_roots = [&](const auto& slope) {
-      using baywork::detail::keeps_sign;
-      if (skipped.any() && keeps_sign(slope, 0.0, skipped.from - s.from) &&
-          keeps_sign(slope, skipped.to - s.from, s.length()))
-        return;
       const auto roots = roots_between(slope, 0.0, s.length());
       for (std::size_t i = 0; i < roots.count; ++i)
         if (!skipped.holds(s.from + roots.at[i])) at(roots.at[i]);
     };
+    const auto of_squares = [&](std::size_t p, double w_p, std::size_t q, double w_q) {
+      using baywork::detail::keeps_sign;
+      const std::array<double, 6> slope = detail::slope_of_squares(c[p], w_p, c[q], w_q);
+      if (!skipped.any() || !keeps_sign(slope, 0.0, skipped.from - s.from) ||
+          !keeps_sign(slope, skipped.to - s.from, s.length()))
+        at_roots(slope);
+    };
     for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
       at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
-    at_roots(detail::slope_of_squares(c[4], w.My, c[5], w.Mz));
-    at_roots(detail::slope_of_squares(c[1], w.Vy, c[2], w.Vz));
+    of_squares(4, w.My, 5, w.Mz);
+    of_squares(1, w.Vy, 2, w.Vz);
     for (int i = 1; i < 8; ++i) {
       const double t = s.length() * i / 8.0;
       if (!skipped.holds(s.from + t)) at(t);

@@ -48,6 +48,12 @@ double root_in(const std::array<double, N>& c, double left, double right, bool r
 /// values there (those of Bernstein), between whose least and greatest it stays.
 template <std::size_t N>
 bool keeps_sign(std::array<double, N> c, double lo, double hi) {
+  if constexpr (N > 2)
+    if (c[N - 1] == 0.0) {  // of a lower degree
+      std::array<double, N - 1> lower{};
+      for (std::size_t i = 0; i < N - 1; ++i) lower[i] = c[i];
+      return keeps_sign(lower, lo, hi);
+    }
   double size = 0, power = 1;
   for (std::size_t i = 0; i < N; ++i, power *= hi) size += std::abs(c[i]) * power;
   if (size == 0.0) return true;
