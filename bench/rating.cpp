@@ -32,12 +32,33 @@ std::vector<LoadCase> twelve_combinations() {
   return out;
 }
 
-void proof(benchmark::State& state) {
+/// Of the bars, and with their joints and welds; the time of each row beside it.
+void prove(benchmark::State& state, const verify::Basis& basis) {
+  const Analysis a{box(static_cast<std::size_t>(state.range(0)), simply_supported())};
+  const Cases c = a.solve(twelve_combinations());
+  if (combinations(en1990::ultimate(), c.kinds()).size() != static_cast<std::size_t>(state.range(1)))
+    return state.SkipWithError("other combinations than said");
+  std::size_t rows = 0;
+  for (auto _ : state) {
+    const verify::Proof proof = verify::by_material(c, en1990::ultimate(), basis);
+    rows = proof.rows().size();
+    benchmark::DoNotOptimize(proof);
+  }
+  using benchmark::Counter;
+  state.counters["rows"] = static_cast<double>(rows);
+  state.counters["per_row"] = Counter(static_cast<double>(rows), Counter::kIsIterationInvariantRate | Counter::kInvert);
+}
+void proof(benchmark::State& state) { prove(state, {}); }
+void proof_with_joints(benchmark::State& state) {
+  verify::Basis basis;
+  basis.joints = {.checked = true, .throat = 3.0_mm};
+  prove(state, basis);
+}
+
+void envelope(benchmark::State& state) {
   const Analysis a{box(40, simply_supported())};
   const Cases c = a.solve(twelve_combinations());
-  const auto n = combinations(en1990::ultimate(), c.kinds()).size();
-  for (auto _ : state) benchmark::DoNotOptimize(verify::by_material(c, en1990::ultimate()));
-  state.counters["combinations"] = static_cast<double>(n);
+  for (auto _ : state) benchmark::DoNotOptimize(Envelope(c, en1990::ultimate()));
 }
 
 void allowable_load(benchmark::State& state) {
@@ -66,7 +87,9 @@ void table(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(rating::load_table(bays, girder, terms));
 }
 
-BENCHMARK(proof)->Unit(benchmark::kMillisecond);
+BENCHMARK(proof)->ArgNames({"bays", "combinations"})->Args({40, 12})->Unit(benchmark::kMillisecond);
+BENCHMARK(proof_with_joints)->ArgNames({"bays", "combinations"})->Args({40, 12})->Unit(benchmark::kMillisecond);
+BENCHMARK(envelope)->Unit(benchmark::kMillisecond);
 BENCHMARK(prepare_to_rate)->Unit(benchmark::kMillisecond);
 BENCHMARK(allowable_load)->ArgName("every_bar")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 BENCHMARK(table)->Unit(benchmark::kMillisecond);

@@ -10,7 +10,7 @@
 
 #include <doctest/doctest.h>
 
-#include <baywork/response.hpp>
+#include <baywork/verify.hpp>
 
 #include "support/random_frame.hpp"
 
@@ -122,4 +122,38 @@ TEST_CASE("a girder solved again with its loads moved allocates nothing") {
     analysis.solve(actions, response, space);
     CHECK(response.max_deflection() == at_first);
   }
+}
+
+TEST_CASE("a proof's search takes no more memory for more combinations, joints and welds included") {
+  const material::Material m = material::en_aw_6082_t6();
+  const Bar chord{RoundTube{60.3_mm, 5.0_mm}, m}, cross{RoundTube{48.3_mm, 4.0_mm}, m}, brace{RoundTube{33.7_mm, 3.2_mm}, m};
+  const Face side = braced(alternating, brace, cross);
+  const Analysis analysis{BoxGirder{.bays = 6,
+                                    .bay_length = 0.5,
+                                    .width = 0.5,
+                                    .depth = 0.5,
+                                    .chord = chord,
+                                    .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
+                                    .supports = simply_supported()}};
+  const Cases cases =
+      analysis.solve({LoadCase{"self-weight", Nature::permanent, {self_weight()}},
+                      LoadCase{"wind", Nature::wind, {wind_on_bars(250.0_Pa, {0, -1, 0})}},
+                      LoadCase{"hung", Nature::imposed, {point_load(ChordOf::bottom_left, 1.1, 2.0_kN)}}});
+  std::vector<const Response*> parts;
+  for (std::size_t i = 0; i < cases.size(); ++i) parts.push_back(&cases[i]);
+  const std::vector<Combination> once = combinations(en1990::ultimate(), cases.kinds());
+  std::vector<Combination> often;
+  for (int i = 0; i < 40; ++i) often.insert(often.end(), once.begin(), once.end());
+  verify::Basis basis;
+  basis.joints = {.checked = true, .throat = 3.0_mm};
+  const auto taken = [&](const std::vector<Combination>& all) {
+    verify::detail::Search search(analysis, basis, verify::Standards::by_material);
+    const std::size_t before = allocations;
+    search.take(parts, all);
+    return allocations - before;
+  };
+  const std::size_t few = taken(once);
+  CHECK(once.size() > 4);
+  CHECK(few > 0);
+  CHECK(taken(often) == few);
 }

@@ -123,7 +123,7 @@ TEST_CASE("all forces of a loaded bar lie within the reach of its ends and loads
     const verify::detail::MemberDesign design(*analysis, {}, verify::Standards::by_material);
     const double from = r.in(0, 1), to = from + r.in(0, 2);
     std::vector<MemberLoad> loads;
-    verify::detail::MemberDesign::Trace trace;
+    rating::detail::Trace trace;
     for (std::size_t m = 0; m < design.size(); ++m) {
       const auto range = rating::detail::range_between(line, unit, m, from, to);
       const double slack =
@@ -131,7 +131,7 @@ TEST_CASE("all forces of a loaded bar lie within the reach of its ends and loads
       for (const double t : {0.0, 0.4, 1.0}) {
         const auto s = rating::detail::state(line, unit, m, from + t * (to - from), loads);
         loaded += s.loads.count > 0;
-        design.trace(m, s.start, s.loads, 0, trace);
+        rating::detail::trace(design, m, s.start, s.loads, 0, trace);
         for (const auto& [f, at] : trace.sections) {
           CHECK(f.N >= range.N_least - slack);
           CHECK(f.N <= range.N_most + slack);
@@ -148,7 +148,7 @@ TEST_CASE("all forces of a loaded bar lie within the reach of its ends and loads
 }
 
 TEST_CASE("a bound of at most 1 between two sets of forces holds for all between them") {
-  using Trace = verify::detail::MemberDesign::Trace;
+  using rating::detail::Trace;
   const auto steel = material::s355h();
   const auto alloy = material::en_aw_6082_t6();
   const std::vector<Bar> bars{{RectangularHollow{0.06, 0.04, 0.004}, steel},
@@ -182,13 +182,13 @@ TEST_CASE("a bound of at most 1 between two sets of forces holds for all between
       double low = 0, high = 100;
       while (high - low > 1e-6 * high) {
         const double size = 0.5 * (low + high);
-        (design.bound_between(0, trace(fa, size), trace(fb, size)) <= 1.0 ? low : high) = size;
+        (rating::detail::bound_between(design, 0, trace(fa, size), trace(fb, size)) <= 1.0 ? low : high) = size;
       }
       double most = 0;
       for (int k = 0; k <= 16; ++k) {
         const verify::SectionForces between =
             rating::detail::sum(rating::detail::sum({}, fa, k / 16.0), fb, 1.0 - k / 16.0);
-        const double u = design.utilisation(0, trace(between, low));
+        const double u = rating::detail::utilisation(design, 0, trace(between, low));
         CHECK(u <= 1.0 + 1e-12);
         most = u > most ? u : most;
       }

@@ -6,6 +6,7 @@
 #include <baywork/rating/hand_table.hpp>
 #include <baywork/rating/interaction.hpp>
 #include <baywork/rating/load_table.hpp>
+#include <baywork/rating/moment_shear.hpp>
 #include <baywork/rating/patterns.hpp>
 #include <baywork/rating/table_text.hpp>
 #include <baywork/verify.hpp>

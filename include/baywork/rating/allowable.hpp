@@ -2,12 +2,15 @@
 // How much a girder may carry of a load, on top of what is placed already, and what governs.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
 #include <numeric>
 #include <ostream>
 #include <string>
+#include <tuple>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -20,14 +23,16 @@ namespace baywork::rating {
 /// What an allowable load is limited by, or why it is no number.
 enum class Verdict : std::uint8_t {
   member,         ///< a check of a bar reaches 1
+  topic,          ///< a check beyond the bars by themselves does: a joint, a weld
   deflection,     ///< the deflection limit is reached first
   nothing_left,   ///< what is placed already fails, or deflects too much
   not_limited,    ///< nothing is reached up to Terms::most
-  outside_scope,  ///< a bar is not covered by the checks: no load is given
+  outside_scope,  ///< a bar or joint is not covered by the checks: no load is given
 };
 inline const char* name(Verdict v) {
   switch (v) {
     case Verdict::member: return "a bar";
+    case Verdict::topic: return "what bars meet in";
     case Verdict::deflection: return "deflection";
     case Verdict::nothing_left: return "nothing left";
     case Verdict::not_limited: return "not limited";
@@ -36,8 +41,8 @@ inline const char* name(Verdict v) {
   return "";
 }
 
-/// How a search spares itself work: a bar is searched only below the least crossing found so far, or every bar in every
-/// combination by itself, for comparison.
+/// How a search spares itself work: a bar or joint is searched only below the least crossing found so far, or every one
+/// in every combination by itself, for comparison.
 enum class Search : std::uint8_t { below_least, every_bar };
 
 /// Owns all it says: it may outlive girder and analysis.
@@ -60,7 +65,9 @@ struct Allowable {
   double deflection = 0, variable_deflection = 0;
   double deflection_limit = std::numeric_limits<double>::infinity();  ///< [m]
 
-  bool is_load() const noexcept { return verdict == Verdict::member || verdict == Verdict::deflection; }
+  bool is_load() const noexcept {
+    return verdict == Verdict::member || verdict == Verdict::topic || verdict == Verdict::deflection;
+  }
 };
 
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
@@ -79,7 +86,7 @@ class Rater {
   const Terms& terms() const noexcept { return terms_; }
 
   /// The greatest load factor below the first at which a utilisation of any bar, check and combination passes 1, or a
-  /// deflection its limit; to 1e-12 of itself.
+  /// deflection its limit; to 1e-12 of itself. Where the basis asks for joints they count as bars do.
   Allowable allowable(const std::vector<Action>& unit) const { return allowable(analysis_.solve(unit)); }
   Allowable allowable(const Response& unit, Search how = Search::below_least) const {
     if (&unit.analysis() != &analysis_)
@@ -96,11 +103,11 @@ class Rater {
       out.factor = by_deflection;
       out.verdict = Verdict::deflection;
     }
-    std::size_t line = 0, member = 0;
-    if (search(load, how, out.factor, line, member)) {
-      out.verdict = Verdict::member;
-      take_row(worst_of(load, line, member, out.factor), member, out);
-      look_beyond(load, line, member, out);
+    Governs by;
+    if (search(load, how, out.factor, by)) {
+      out.verdict = by.topic == bars ? Verdict::member : Verdict::topic;
+      take_row(row_of(load, by, out.factor), out);
+      look_beyond(load, by, out);
     } else if (out.verdict == Verdict::deflection) {
       take_worst(load, out);
     }
@@ -112,21 +119,27 @@ class Rater {
   double utilisation(const Response& unit, double factor) const {
     const detail::Unit load(unit);
     double most = 0;
-    for (const detail::Line& l : lines_) {
-      detail::FirstCrossing crossing(design_, l, load);
-      for (std::size_t m = 0; m < design_.size(); ++m) most = larger(most, crossing.utilisation(m, factor));
-    }
+    for_each_part(load, [&](auto& part, const Governs&) {
+      typename std::remove_cvref_t<decltype(part)>::State s;
+      part.state(factor, s);
+      most = larger(most, part.utilisation(s));
+    });
     return most;
   }
 
  private:
-  struct Worst {
-    verify::Check check = verify::Check::axial;
-    verify::detail::Found found{};
+  static constexpr std::size_t bars = 0;
+  /// A part in one combination: a bar, or a part of one of the topics, which count from 1.
+  struct Governs {
+    std::size_t line = 0, topic = bars, part = 0;
   };
 
   Rater(const Analysis& analysis, const Cases* placed, Terms terms)
-      : analysis_(analysis), terms_(std::move(terms)), design_(analysis, verify::with_use(terms_.basis), terms_.standards) {
+      : analysis_(analysis),
+        terms_(std::move(terms)),
+        basis_(verify::with_use(terms_.basis)),
+        design_(analysis, basis_, terms_.standards),
+        topics_(verify::detail::topics_from<verify::detail::Topics>({analysis_, basis_, design_.not_designed()})) {
     validate(terms_);
     std::vector<CaseKind> kinds;
     if (placed != nullptr) kinds = placed->kinds();
@@ -137,23 +150,69 @@ class Rater {
     deflection_lines_ = detail::deflection_lines(placed, terms_, points());
   }
 
-  /// The worst row of what is placed, wherever a bar might fail under it or is outside the scope.
+  /// Calls visit(topic, its number) for each that the basis asks for.
+  template <class Visit>
+  void for_each_topic(Visit visit) const {
+    std::size_t number = bars;
+    const auto one = [&](const auto& topic) {
+      ++number;
+      if (!verify::detail::is_idle(topic)) visit(topic, number);
+    };
+    std::apply([&](const auto&... t) { (one(t), ...); }, topics_);
+  }
+  /// Calls visit(part, where) for every part in every combination. Bars first, in a scattered order: neighbours are
+  /// loaded alike, and a low crossing met early spares the others.
+  template <class Visit>
+  void for_each_part(const detail::Unit& load, Visit visit) const {
+    const std::size_t n = design_.size();
+    std::size_t step = 1 + 5 * n / 13;
+    while (n > 0 && std::gcd(step, n) != 1) ++step;
+    for (std::size_t i = 0, m = 0; i < n; ++i, m = (m + step) % n)
+      for (std::size_t k = 0; k < lines_.size(); ++k) {
+        detail::MemberPart part(design_, lines_[k], load, m);
+        visit(part, Governs{k, bars, m});
+      }
+    for_each_topic([&](const auto& topic, std::size_t number) {
+      if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
+        for (std::size_t i = 0; i < topic.parts(); ++i)
+          for (std::size_t k = 0; k < lines_.size(); ++k) {
+            detail::TopicPart part(topic, lines_[k], load.ends, i);
+            visit(part, Governs{k, number, i});
+          }
+    });
+  }
+
+  /// The worst row of what is placed, wherever a check might fail under it or is outside the scope.
   void look_at_placed() {
-    std::vector<verify::Row> rows = design_.rows();  // nothing is searched in: those outside the scope alone
-    for (const detail::Line& l : lines_)
-      for (std::size_t m = 0; l.placed && m < design_.size(); ++m) {
+    const auto take = [this](const verify::Row& r) {
+      if (has_placed_row_ && !(r.utilisation > placed_row_.utilisation)) return;
+      placed_row_ = r;
+      has_placed_row_ = true;
+    };
+    for (const verify::Row& r : design_.outside_rows()) take(r);
+    for_each_topic([&](const auto& topic, std::size_t) {
+      std::vector<verify::Row> rows;
+      topic.add_rows(rows);  // nothing is searched in: those outside the scope alone
+      for (const verify::Row& r : rows) take(r);
+    });
+    for (const detail::Line& l : lines_) {
+      if (!l.placed) continue;
+      for (std::size_t m = 0; m < design_.size(); ++m) {
         verify::detail::ForceRange range(l.reach[m].start);
         l.reach[m].widen(range);
-        if (design_.bound_anywhere(m, range) <= 1.0) continue;
-        const MemberLoads<double> own = l.placed->loads_on(m);
-        const Worst w = worst_of(m, l.placed->answer().members[m].start, own, l.combination);
-        if (w.found.utilisation > 1.0) rows.push_back(design_.row(m, w.check, w.found));
+        if (detail::bound_anywhere(design_, m, range) <= 1.0) continue;
+        const verify::Row r = bar_row(m, l.placed->answer().members[m].start, l.placed->loads_on(m), l.combination);
+        if (r.utilisation > 1.0) take(r);
       }
-    for (const verify::Row& r : rows)
-      if (!has_placed_row_ || r.utilisation > placed_row_.utilisation) {
-        placed_row_ = r;
-        has_placed_row_ = true;
-      }
+      const detail::EndsOfMembers nothing(design_.size());
+      for_each_topic([&](const auto& topic, std::size_t) {
+        if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
+          for (std::size_t i = 0; i < topic.parts(); ++i) {
+            const verify::Row r = topic_row(topic, l, nothing, i, 0.0);
+            if (r.utilisation > 1.0) take(r);
+          }
+      });
+    }
   }
 
   std::size_t points() const { return analysis_.girder().chords.size() * (2 * analysis_.girder().stations.size() - 1); }
@@ -177,6 +236,7 @@ class Rater {
     if (placed != nullptr) {
       line.placed = placed->combine({combinations_[k].name, factors});
       line.reach = detail::reaches(*line.placed);
+      line.ends = detail::ends_of(*line.placed);
     }
     bases_.push_back(std::move(factors));
     lines_.push_back(std::move(line));
@@ -214,71 +274,84 @@ class Rater {
     return detail::deflection_factor(deflection_lines_, moves, terms_.deflection->of, limit);
   }
 
-  /// Lowers `factor` to the first crossing of any member in any combination; false where none lies below it. Members
-  /// are taken in a scattered order: neighbours are loaded alike, and a low crossing met early spares the others.
-  bool search(const detail::Unit& load, Search how, double& factor, std::size_t& line, std::size_t& member) const {
+  /// Lowers `factor` to the first crossing of any part in any combination; false where none lies below it.
+  bool search(const detail::Unit& load, Search how, double& factor, Governs& by) const {
     bool any = false;
     const double limit = factor;
-    const std::size_t n = design_.size();
-    std::size_t step = 1 + 5 * n / 13;
-    while (n > 0 && std::gcd(step, n) != 1) ++step;
-    std::vector<detail::FirstCrossing> crossings;
-    for (const detail::Line& l : lines_) crossings.emplace_back(design_, l, load);
-    for (std::size_t i = 0, m = 0; i < n; ++i, m = (m + step) % n)
-      for (std::size_t k = 0; k < lines_.size(); ++k) {
-        if (lines_[k].factor == 0.0) continue;
-        const double found = crossings[k].search(m, how == Search::every_bar ? limit : factor);
-        if (found < factor) {
-          factor = found;
-          line = k;
-          member = m;
-          any = true;
-        }
-      }
+    for_each_part(load, [&](auto& part, const Governs& here) {
+      if (lines_[here.line].factor == 0.0) return;
+      const double found = detail::FirstCrossing(part).search(how == Search::every_bar ? limit : factor);
+      if (!(found < factor)) return;
+      factor = found;
+      by = here;
+      any = true;
+    });
     return any;
   }
 
-  Worst worst_of(const detail::Unit& load, std::size_t line, std::size_t member, double factor) const {
-    std::vector<MemberLoad> loads;
-    const detail::MemberState s = detail::state(lines_[line], load, member, factor, loads);
-    return worst_of(member, s.start, s.loads, lines_[line].combination);
-  }
-  Worst worst_of(std::size_t member, const std::array<double, 6>& start, const MemberLoads<double>& loads,
-                 std::size_t combination) const {
+  /// The worst row of a bar.
+  verify::Row bar_row(std::size_t member, const std::array<double, 6>& start, const MemberLoads<double>& loads,
+                      std::size_t combination) const {
     verify::detail::FoundOfMember found;
     design_.search_member(member, start, loads, combination, found);
-    Worst worst;
-    for (std::size_t c = 0; c < found.size(); ++c)
-      if (found[c].utilisation > worst.found.utilisation) worst = {static_cast<verify::Check>(c), found[c]};
-    return worst;
+    std::size_t worst = 0;
+    for (std::size_t c = 1; c < found.size(); ++c)
+      if (found[c].utilisation > found[worst].utilisation) worst = c;
+    return design_.row(member, static_cast<verify::Check>(worst), found[worst]);
   }
-  void take_row(const Worst& worst, std::size_t member, Allowable& out) const {
-    out.row = design_.row(member, worst.check, worst.found);
+  template <class Topic>
+  verify::Row topic_row(const Topic& topic, const detail::Line& line, const detail::EndsOfMembers& unit, std::size_t i,
+                        double factor) const {
+    typename Topic::State s;
+    detail::TopicPart(topic, line, unit, i).state(factor, s);
+    return topic.worst_row(i, s, line.combination);
+  }
+  verify::Row row_of(const detail::Unit& load, const Governs& by, double factor) const {
+    const detail::Line& line = lines_[by.line];
+    if (by.topic == bars) {
+      std::vector<MemberLoad> loads;
+      const detail::MemberState s = detail::state(line, load, by.part, factor, loads);
+      return bar_row(by.part, s.start, s.loads, line.combination);
+    }
+    verify::Row out;
+    for_each_topic([&](const auto& topic, std::size_t number) {
+      if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
+        if (number == by.topic) out = topic_row(topic, line, load.ends, by.part, factor);
+    });
+    return out;
+  }
+  void take_row(const verify::Row& row, Allowable& out) const {
+    out.row = row;
     out.has_row = true;
-    out.combination = combinations_[out.row.combination].name;
+    out.combination = combinations_[row.combination].name;
   }
   void take_worst(const detail::Unit& load, Allowable& out) const {
-    Worst worst;
-    std::size_t member = 0;
-    for (std::size_t k = 0; k < lines_.size(); ++k)
-      for (std::size_t m = 0; m < design_.size(); ++m) {
-        const Worst w = worst_of(load, k, m, out.factor);
-        if (w.found.utilisation <= worst.found.utilisation) continue;
-        worst = w;
-        member = m;
-      }
-    if (worst.found.utilisation > verify::detail::no_force) take_row(worst, member, out);
+    double most = verify::detail::no_force;
+    Governs worst;
+    bool any = false;
+    for_each_part(load, [&](auto& part, const Governs& here) {
+      typename std::remove_cvref_t<decltype(part)>::State s;
+      part.state(out.factor, s);
+      const double u = part.utilisation(s);
+      if (!(u > most)) return;
+      most = u;
+      worst = here;
+      any = true;
+    });
+    if (any) take_row(row_of(load, worst, out.factor), out);
   }
-  void look_beyond(const detail::Unit& load, std::size_t line, std::size_t member, Allowable& out) const {
+  void look_beyond(const detail::Unit& load, const Governs& by, Allowable& out) const {
     static constexpr double leap = 1e-3;
-    const Worst above = worst_of(load, line, member, out.factor * (1.0 + 1e-6));
-    out.jumps = above.found.utilisation > 1.0 + leap || out.row.utilisation < 1.0 - leap;
-    if (out.jumps) out.beyond = design_.row(member, above.check, above.found);
+    const verify::Row above = row_of(load, by, out.factor * (1.0 + 1e-6));
+    out.jumps = above.utilisation > 1.0 + leap || out.row.utilisation < 1.0 - leap;
+    if (out.jumps) out.beyond = above;
   }
 
   const Analysis& analysis_;
   Terms terms_;
+  verify::Basis basis_;  // with what wear takes
   verify::detail::MemberDesign design_;
+  verify::detail::Topics topics_;
   std::vector<Combination> combinations_;
   std::vector<std::vector<double>> bases_;  ///< of each line: the factors of what is placed
   std::vector<detail::Line> lines_;

@@ -13,8 +13,8 @@
 #include <baywork/closed_form/chord_group.hpp>
 #include <baywork/hand_check/girder_beam.hpp>
 #include <baywork/load/en1990.hpp>
+#include <baywork/rating/detail/member_trace.hpp>
 #include <baywork/rating/patterns.hpp>
-#include <baywork/verify/member_design.hpp>
 
 namespace baywork::rating {
 
@@ -43,7 +43,7 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
   out.EI = beam.EI[0].value;
   out.S = beam.S[0].value;
   const verify::detail::MemberDesign design(analysis, verify::with_use(basis), standards);
-  if (!design.rows().empty()) {
+  if (!design.outside_rows().empty()) {
     out.no_hand_calculation = "a bar is outside the scope";
     return out;
   }
@@ -51,13 +51,13 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
     out.g += analysis.model().bar(m).mass_per_metre() * analysis.axes(m).length * standard_gravity / g.span();
 
   // the axial force alone that a bar carries, pulled or pushed [N]
-  verify::detail::MemberDesign::Trace trace;
+  detail::Trace trace;
   const auto resistance = [&](std::size_t m, double sign) {
     double low = 0, high = 1e12;
     while (high - low > 1e-12 * high) {
       const double N = low > 0.0 && high > 4.0 * low ? std::sqrt(low * high) : 0.5 * (low + high);
-      design.trace(m, {-sign * N, 0, 0, 0, 0, 0}, {}, 0, trace);
-      (design.utilisation(m, trace) <= 1.0 ? low : high) = N;
+      detail::trace(design, m, {-sign * N, 0, 0, 0, 0, 0}, {}, 0, trace);
+      (detail::utilisation(design, m, trace) <= 1.0 ? low : high) = N;
     }
     return low;
   };

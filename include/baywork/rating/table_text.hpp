@@ -27,9 +27,13 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
                                : "Already deducted, with their factors: " + placed + ".");
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
                 words(terms.set) + ".");
+  const verify::Joints& joints = terms.basis.joints;
   out.push_back("Checked: every bar, by " + verify::words(terms.standards, terms.basis) +
                 (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
-                ". Not checked: joints, splices, stability of the whole, supports.");
+                (!joints.checked       ? ". Not checked: joints, "
+                 : joints.throat > 0.0 ? "; joints of round tubes and their welds, by EN 1993-1-8 7.4. Not checked: "
+                                       : "; joints of round tubes, by EN 1993-1-8 7.4. Not checked: welds, ") +
+                "splices, stability of the whole, supports.");
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);

@@ -40,15 +40,12 @@ inline void validate(const Terms& t) {
   require::positive(t.most, "allowable load", "the greatest load factor");
   if (t.basis.stability.checked)
     fail<BadDescription>("allowable load", "the girder as a whole is to be checked for stability",
-                         "bars alone are rated: prove the stability at the load found, with verify::by_material");
+                         "bars and joints are rated: prove the stability at the load found, with verify::by_material");
   verify::require_method(t.set, t.standards);
   if (!(t.set.factor(t.nature, true) > 0.0))
     fail<BadDescription>("allowable load",
                          std::string("its nature is ") + name(t.nature) + ", which " + t.set.name + " leaves out",
                          "a nature with a factor above zero is accepted");
-  if (t.basis.joints.checked)
-    fail<BadDescription>("allowable load", "joints are to be checked",
-                         "bars alone are rated: prove the joints at the load found, with verify::by_material");
   if (!t.deflection) return;
   require::positive(t.deflection->ratio, "allowable load", "span over deflection");
   require::not_negative(t.deflection->length, "allowable load", "length of the deflection limit");

@@ -16,20 +16,32 @@
 namespace baywork {
 
 /// Sum of factor × response. The certificate is the sum of the parts' errors against the sum's own size, so it tells
-/// where parts all but cancel. Throws for responses of different analyses, or factors that are not finite.
+/// where parts all but cancel. Throws for responses of different analyses, or factors that are not finite. `loads` is
+/// scratch: once it and `out` have grown, nothing is allocated. `out` must not be one of the parts.
 template <Scalar S>
-BasicResponse<S> combine(const std::vector<const BasicResponse<S>*>& parts, const std::vector<double>& factors, std::string name) {
+void combine(const std::vector<const BasicResponse<S>*>& parts, const std::vector<double>& factors, const std::string& name, BasicResponse<S>& out,
+             BasicFrameLoads<S>& loads) {
   if (parts.empty() || parts.size() != factors.size())
     fail<BadDescription>("combination " + name, std::to_string(factors.size()) + " factors are given for " + std::to_string(parts.size()) + " cases",
                          "one factor for each case is accepted");
-  BasicResponse<S> out = *parts[0];
-  out.name_ = std::move(name);
-  BasicFrameLoads<S> loads;
-  for (S& u : out.answer_.motions) u = S(0);
+  for (std::size_t p = 0; p < parts.size(); ++p) {
+    if (&parts[p]->analysis() != &parts[0]->analysis())
+      fail<BadDescription>("combination " + name, "its cases are of different girders", "cases of one analysis are accepted");
+    if (!is_finite(factors[p]))
+      fail<BadDescription>("combination " + name, "a factor is " + text::number(factors[p]), "finite factors are accepted");
+  }
+  const BasicFrameAnswer<S>& like = parts[0]->answer_;
+  out.analysis_ = parts[0]->analysis_;
+  out.name_ = name;
+  out.answer_.motions.assign(like.motions.size(), S(0));
+  out.answer_.members.resize(like.members.size());
+  out.answer_.reactions.resize(like.reactions.size());
+  for (std::size_t i = 0; i < like.reactions.size(); ++i) out.answer_.reactions[i] = {like.reactions[i].node, {}};
   for (BasicMemberAnswer<S>& m : out.answer_.members)
     for (std::size_t k = 0; k < 6; ++k) m.start[k] = m.end[k] = m.modes[k] = S(0);
   for (BasicReaction<S>& r : out.answer_.reactions)
     for (S& v : r.value) v = S(0);
+  loads.clear();
   const auto size_of = [](const BasicFrameAnswer<S>& a, bool force) {
     double s = 0;
     if (!force)
@@ -43,10 +55,6 @@ BasicResponse<S> combine(const std::vector<const BasicResponse<S>*>& parts, cons
   out.answer_.certificate = {};
   for (std::size_t p = 0; p < parts.size(); ++p) {
     const BasicResponse<S>& part = *parts[p];
-    if (&part.analysis() != &out.analysis())
-      fail<BadDescription>("combination " + out.name_, "its cases are of different girders", "cases of one analysis are accepted");
-    if (!is_finite(factors[p]))
-      fail<BadDescription>("combination " + out.name_, "a factor is " + text::number(factors[p]), "finite factors are accepted");
     if (factors[p] == 0.0) continue;
     const S f = S(factors[p]);
     loads.add(part.loads(), f);
@@ -67,6 +75,13 @@ BasicResponse<S> combine(const std::vector<const BasicResponse<S>*>& parts, cons
   out.answer_.certificate.displacement_error = motion > 0 ? motion_error / motion : 0.0;
   out.answer_.certificate.force_error = force > 0 ? force_error / force : 0.0;
   out.take_loads(loads);
+}
+
+template <Scalar S>
+BasicResponse<S> combine(const std::vector<const BasicResponse<S>*>& parts, const std::vector<double>& factors, const std::string& name) {
+  BasicResponse<S> out;
+  BasicFrameLoads<S> loads;
+  combine<S>(parts, factors, name, out, loads);
   return out;
 }
 

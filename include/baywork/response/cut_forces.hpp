@@ -97,31 +97,45 @@ struct Stretch {
   }
 };
 
+/// The first place beyond `from` where loads begin, end or act; the member's length where there is none.
+template <class S>
+S next_place(const MemberLoads<S>& loads, const S& from, const S& length) {
+  const double tiny = 1e-12 * value_of(length);
+  S to = length;
+  for (const BasicMemberLoad<S>& l : loads) {
+    if (l.kind == BasicMemberLoad<S>::Kind::temperature) continue;
+    for (const S* place : {&l.a, &l.b})
+      if (value_of(*place) > value_of(from) + tiny && value_of(*place) < value_of(to)) to = *place;
+  }
+  return to;
+}
+
+/// Between two places with none between them.
+template <class S>
+Stretch<S> stretch_between(const std::array<S, 6>& start, const MemberLoads<S>& loads, const S& from, const S& to) {
+  using Kind = typename BasicMemberLoad<S>::Kind;
+  Stretch<S> s;
+  s.from = from;
+  s.to = to;
+  s.start = cut_forces(start, loads, from, CutSide::after);
+  const double middle = 0.5 * (value_of(from) + value_of(to));
+  for (const BasicMemberLoad<S>& l : loads) {
+    if (l.kind != Kind::line || middle < value_of(l.a) || middle > value_of(l.b)) continue;
+    const Vec3<S> slope = S(S(1) / (l.b - l.a)) * (l.last - l.first);
+    s.load += l.first + S(from - l.a) * slope;
+    s.load_slope += slope;
+  }
+  return s;
+}
+
 /// Calls visit(stretch) for every stretch of a member from its start to its end; allocates nothing.
 template <class S, class Visit>
 void for_each_stretch(const std::array<S, 6>& start, const MemberLoads<S>& loads, const S& length, Visit visit) {
-  using Kind = typename BasicMemberLoad<S>::Kind;
   const double tiny = 1e-12 * value_of(length);
   S from = S(0);
   while (value_of(from) < value_of(length) - tiny) {
-    S to = length;
-    for (const BasicMemberLoad<S>& l : loads) {
-      if (l.kind == Kind::temperature) continue;
-      for (const S* place : {&l.a, &l.b})
-        if (value_of(*place) > value_of(from) + tiny && value_of(*place) < value_of(to)) to = *place;
-    }
-    Stretch<S> s;
-    s.from = from;
-    s.to = to;
-    s.start = cut_forces(start, loads, from, CutSide::after);
-    const double middle = 0.5 * (value_of(from) + value_of(to));
-    for (const BasicMemberLoad<S>& l : loads) {
-      if (l.kind != Kind::line || middle < value_of(l.a) || middle > value_of(l.b)) continue;
-      const Vec3<S> slope = S(S(1) / (l.b - l.a)) * (l.last - l.first);
-      s.load += l.first + S(from - l.a) * slope;
-      s.load_slope += slope;
-    }
-    visit(s);
+    const S to = next_place(loads, from, length);
+    visit(stretch_between(start, loads, from, to));
     from = to;
   }
 }

@@ -97,7 +97,8 @@ class BasicResponse {
  private:
   friend class BasicAnalysis<S>;
   template <Scalar T>
-  friend BasicResponse<T> combine(const std::vector<const BasicResponse<T>*>&, const std::vector<double>&, std::string);
+  friend void combine(const std::vector<const BasicResponse<T>*>&, const std::vector<double>&, const std::string&, BasicResponse<T>&,
+                      BasicFrameLoads<T>&);
 
   /// Sorts the member loads by member (stable, without allocating once grown) and sums all loads.
   void take_loads(const BasicFrameLoads<S>& loads) {

@@ -45,6 +45,10 @@ struct AllowableMember {
                                                        Check::beam_column};
   static constexpr std::array<Check, 0> whole_checks{};
 
+  /// Whether a check rises with every force; and whether it depends on where a section lies, softening apart.
+  static constexpr bool rises(Check) { return true; }
+  static constexpr bool depends_on_x(Check) { return false; }
+
   static void take_whole(GreatestForces&, const std::array<double, 6>&, const MemberLoads<double>&, double) {}
 
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }

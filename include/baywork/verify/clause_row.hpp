@@ -2,6 +2,7 @@
 // What the clause functions of all standards take and give: forces at a section, one row per clause, reasons.
 #pragma once
 
+#include <cmath>
 #include <cstdint>
 #include <limits>
 
@@ -48,6 +49,9 @@ inline double ratio(double effect, double resistance) {
   if (e == 0.0) return 0.0;
   return resistance > 0.0 ? e / resistance : std::numeric_limits<double>::infinity();
 }
+
+/// sqrt(a² + b²) of forces or moments: they are far from the ends of the range that hypot keeps clear of.
+inline double resultant(double a, double b) { return std::sqrt(a * a + b * b); }
 
 /// The row of a plain comparison.
 inline ClauseRow compare(double effect, double resistance, const char* clause) {

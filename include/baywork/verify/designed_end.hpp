@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: MIT
-// One end of a bar on a chord, with all that its joint and weld are checked with and the worst found of them.
+// One end of a bar on a chord, with all that its joint and weld are checked with.
 #pragma once
 
 #include <cstddef>
 
-#include <baywork/core/vec3.hpp>
-#include <baywork/verify/clause_row.hpp>
 #include <baywork/verify/en1999_joint.hpp>
 #include <baywork/verify/weld.hpp>
 
@@ -25,25 +23,7 @@ struct DesignedEnd {
   const char* weld_outside = "";
   bool weld_checked = false;
 
-  BraceForces own{};  ///< in the combination at hand
-  SectionForces cut{};
-  Vec3<> pull{};  ///< on the joint, global axes [N]
-
-  struct Worst {
-    double utilisation = 0, n_p = 0, own_N = 0;
-    BraceForces forces{};
-    std::size_t combination = 0;
-  } joint{};
   bool gap_checked = false;  ///< bars in two planes, and a gap after this one
-  struct WorstGap {
-    double utilisation = 0, N = 0, V = 0;
-    std::size_t combination = 0;
-  } gap{};
-  struct WorstWeld {
-    double utilisation = 0;
-    LineLoads loads{};
-    std::size_t combination = 0;
-  } seam{};
 };
 
 }  // namespace baywork::verify::detail

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 #include <string_view>
 
 #include <baywork/verify/basis.hpp>
@@ -68,11 +69,18 @@ struct SteelMember {
     g.bound.Mz = en1993::equivalent_moment_bound(about_z, sway.about_z);
   }
 
-  /// Above 1 wherever the utilisation is, under f and under any smaller forces with N of the same sign and at least
-  /// `least_N` in size: the exponents of 6.2.9.1 fall with N, all other terms rise with the forces.
+  /// Whether a check rises with every force: the exponents of 6.2.9.1 rise with N, so that its sum may fall.
+  static constexpr bool rises(Check c) { return c != Check::bending_and_axial; }
+
+  /// Whether a check depends on where a section lies.
+  static constexpr bool depends_on_x(Check) { return false; }
+
+  /// At least the utilisation under f and under any smaller forces with N of the same sign and at least `least_N` in
+  /// size: the exponents of 6.2.9.1 rise with N, and bases up to 1 with the others. Infinity where a base may be above.
   double most(Check c, const SectionForces& f, const Place& at, double least_N) const {
-    return c == Check::bending_and_axial ? en1993::bending_and_axial(*r, f, least_N).utilisation
-                                         : check(c, f, at).utilisation;
+    if (c != Check::bending_and_axial) return check(c, f, at).utilisation;
+    const double u = en1993::bending_and_axial(*r, f, least_N).utilisation;
+    return u <= 1.0 ? u : std::numeric_limits<double>::infinity();
   }
 
   /// Formula and numbers of a row.

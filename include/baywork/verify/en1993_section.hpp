@@ -13,11 +13,11 @@ inline bool is_round(ShapeKind k) { return k == ShapeKind::round_tube || k == Sh
 /// Ratios of two shear forces to their resistances as one: round and solid sections answer to the resultant, elsewhere
 /// different walls carry Vy and Vz.
 inline verify::ClauseRow shear_row(ShapeKind kind, double Vy, double Vz, double V_y, double V_z, const char* clause) {
-  if (is_round(kind)) return verify::compare(std::hypot(Vy, Vz), V_z, clause);
+  if (is_round(kind)) return verify::compare(verify::resultant(Vy, Vz), V_z, clause);
   const verify::ClauseRow y = verify::compare(Vy, V_y, clause);
   const verify::ClauseRow z = verify::compare(Vz, V_z, clause);
   if (kind == ShapeKind::solid_rectangle)
-    return verify::interaction_row(std::hypot(y.utilisation, z.utilisation), clause);
+    return verify::interaction_row(verify::resultant(y.utilisation, z.utilisation), clause);
   return y.utilisation > z.utilisation ? y : z;
 }
 
@@ -32,7 +32,7 @@ inline verify::ClauseRow axial(const BarResistance& r, double N) {
 /// 6.2.5: bending alone, of a round section the resultant moment, else about the worse axis.
 inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionForces& f) {
   const char* clause = "EN 1993-1-1 6.2.5";
-  if (detail::is_round(r.kind)) return verify::compare(std::hypot(f.My, f.Mz), r.M_y_Rd, clause);
+  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), r.M_y_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.My, r.M_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Mz, r.M_z_Rd, clause);
   return y.utilisation > z.utilisation ? y : z;
@@ -106,7 +106,7 @@ inline double plastic_interaction(const BarResistance& r, double n, double my, d
   double sum = 0.0;
   switch (r.kind) {
     case ShapeKind::round_tube:
-    case ShapeKind::solid_round: sum = ratio(std::hypot(my, mz), round_moment_left(n)); break;
+    case ShapeKind::solid_round: sum = ratio(verify::resultant(my, mz), round_moment_left(n)); break;
     case ShapeKind::rectangular_hollow: {
       const double rest = 1.0 - 1.13 * n_exponents * n_exponents;
       const double exponent = rest > 1.66 / 6.0 ? 1.66 / rest : 6.0;
@@ -135,11 +135,12 @@ inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionFo
   const double n = verify::ratio(f.N, f.N >= 0.0 ? r.N_pl_Rd : r.N_c_Rd);
   const double my = verify::ratio(f.My, r.M_el_y_Rd);
   const double mz = verify::ratio(f.Mz, r.M_el_z_Rd);
-  const double sigma = n + (detail::is_round(r.kind) ? std::hypot(my, mz) : my + mz);
+  const double sigma = n + (detail::is_round(r.kind) ? verify::resultant(my, mz) : my + mz);
   const double tau =
       detail::shear_row(r.kind, f.Vy, f.Vz, r.V_el_y_Rd, r.V_el_z_Rd, "").utilisation + torsion(r, f.T).utilisation;
   const bool effective = f.N < 0.0 ? r.class_N == 4 : larger(r.class_M_y, r.class_M_z) == 4;
-  return verify::interaction_row(std::hypot(sigma, tau), effective ? "EN 1993-1-1 6.2.9.3" : "EN 1993-1-1 6.2.1 (5)");
+  return verify::interaction_row(verify::resultant(sigma, tau),
+                                 effective ? "EN 1993-1-1 6.2.9.3" : "EN 1993-1-1 6.2.1 (5)");
 }
 
 /// 6.2.9 with 6.2.8 and 6.2.10: axial force and bending at one section. Classes 1 and 2: 6.2.9.1, with fy lowered by

@@ -60,6 +60,12 @@ struct AluminiumMember {
 
   static void take_whole(GreatestForces&, const std::array<double, 6>&, const MemberLoads<double>&, double) {}
 
+  /// Whether a check rises with every force.
+  static constexpr bool rises(Check) { return true; }
+
+  /// Whether a check depends on where a section lies, softening apart.
+  bool depends_on_x(Check c) const { return (wave_y || wave_z) && (c == Check::buckling || c == Check::beam_column); }
+
   /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
 

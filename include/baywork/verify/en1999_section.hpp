@@ -38,7 +38,7 @@ inline double power(double base, double exponent) { return base == 0.0 ? 0.0 : s
 
 /// [(my)^1.7 + (mz)^1.7]^0.6 of 6.2.9.2 and 6.3.3.1; a single moment enters as m^1.02.
 inline double moment_sum(double my, double mz, bool round, RoundForm form) {
-  if (round && form == RoundForm::resultant) return power(std::hypot(my, mz), 1.02);
+  if (round && form == RoundForm::resultant) return power(verify::resultant(my, mz), 1.02);
   return power(power(my, 1.7) + power(mz, 1.7), 0.6);
 }
 
@@ -82,7 +82,7 @@ inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionFo
                                  Softening s = Softening::none) {
   const char* clause = "EN 1999-1-1 6.2.5";
   const double M_y_Rd = bending_resistance(r, s, true);
-  if (detail::is_round(r.kind)) return verify::compare(std::hypot(f.My, f.Mz), M_y_Rd, clause);
+  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), M_y_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.My, M_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Mz, bending_resistance(r, s, false), clause);
   return y.utilisation > z.utilisation ? y : z;
@@ -101,11 +101,11 @@ inline verify::ClauseRow shear(const BarResistance& r, const verify::SectionForc
   const double t = torsion(r, f.T, s).utilisation;
   const char* clause = t > 0.0 ? "EN 1999-1-1 6.2.7.3" : "EN 1999-1-1 6.2.6";
   const double left = haz * shear_left_by_torsion(r.kind, t);
-  if (detail::is_round(r.kind)) return verify::compare(std::hypot(f.Vy, f.Vz), left * r.V_z_Rd, clause);
+  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.Vy, f.Vz), left * r.V_z_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.Vy, left * r.V_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Vz, left * r.V_z_Rd, clause);
   if (r.kind == ShapeKind::solid_rectangle)
-    return verify::interaction_row(std::hypot(y.utilisation, z.utilisation), clause);
+    return verify::interaction_row(verify::resultant(y.utilisation, z.utilisation), clause);
   return y.utilisation > z.utilisation ? y : z;
 }
 

@@ -8,6 +8,7 @@
 
 #include <baywork/verify/clause_row.hpp>
 #include <baywork/verify/en1999_section.hpp>
+#include <baywork/verify/force_range.hpp>
 #include <baywork/verify/row.hpp>
 #include <baywork/verify/sections.hpp>
 
@@ -35,6 +36,14 @@ inline Row outside(Row row, const char* reason) {
   return row;
 }
 
+/// Forces on the cut at one end of a member, with all loads on it taken in.
+inline SectionForces cut_at_end(const Response& r, std::size_t m, bool at_start) {
+  const double x = at_start ? 0.0 : r.analysis().axes(m).length;
+  const CutForces f = baywork::detail::cut_forces(r.answer().members[m].start, r.loads_on(m), x,
+                                                  at_start ? CutSide::before : CutSide::after);
+  return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz};
+}
+
 /// Where along a member, and in which combination.
 struct Place {
   double x = 0;
@@ -48,8 +57,9 @@ struct Found {
   SectionForces forces{};
   Place place{};
 
+  /// Of equals the first combination counts, whatever the order in which they come, and in it the first section.
   void take(double u, const SectionForces& f, const Place& at) {
-    if (!(u > utilisation)) return;
+    if (!(u > utilisation) && !(u == utilisation && at.combination < place.combination)) return;
     utilisation = u;
     forces = f;
     place = at;
@@ -69,30 +79,6 @@ struct GreatestForces {
     if (magnitude(f.My) > forces.My || magnitude(f.Mz) > forces.Mz) x = at;
     forces.My = larger(forces.My, magnitude(f.My));
     forces.Mz = larger(forces.Mz, magnitude(f.Mz));
-  }
-};
-
-/// Forces that all lie within these limits: N between two values, the others up to their magnitudes.
-struct ForceRange {
-  double N_least = 0, N_most = 0;
-  SectionForces others{};  ///< its N is not used
-
-  ForceRange() = default;
-  explicit ForceRange(const SectionForces& f) : N_least(f.N), N_most(f.N) { take_others(f); }
-  void take(const SectionForces& f) {
-    N_least = smaller(N_least, f.N);
-    N_most = larger(N_most, f.N);
-    take_others(f);
-  }
-  bool crosses_zero() const noexcept { return N_least <= 0.0 && N_most >= 0.0; }
-
- private:
-  void take_others(const SectionForces& f) {
-    others.Vy = larger(others.Vy, magnitude(f.Vy));
-    others.Vz = larger(others.Vz, magnitude(f.Vz));
-    others.T = larger(others.T, magnitude(f.T));
-    others.My = larger(others.My, magnitude(f.My));
-    others.Mz = larger(others.Mz, magnitude(f.Mz));
   }
 };
 

@@ -8,48 +8,121 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/response/cut_forces.hpp>
-#include <baywork/verify/brace_ends.hpp>
-#include <baywork/verify/designed_end.hpp>
 #include <baywork/verify/found.hpp>
+#include <baywork/verify/prepared_joints.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify::detail {
 
+/// What acts on one end of a bar on a chord.
+struct EndForces {
+  BraceForces own{};
+  SectionForces cut{};
+  Vec3<> pull{};  ///< on the joint, global axes [N]
+};
+
+/// What the checks at one end take.
+struct JointState {
+  BraceForces joint{};  ///< with those of other bars that it answers for
+  double own_N = 0, n_p = 0;
+  std::array<std::pair<double, double>, 2> gap{};  ///< N and V in the chord, told from either side
+  LineLoads seam{};
+  EndForces own{};
+  std::vector<double> N_beside{};  ///< of all bars on this side, in the order of BraceEnd::same_side
+};
+
+/// Joints and welds of all bars on the chords. `ends(member, at_start)` are the forces on the cut at a member's end.
 class JointDesign {
  public:
   explicit JointDesign(const Given& given)
       : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis) {
     if (!basis_.joints.checked) return;
-    places_ = brace_ends(analysis_);
-    designed_.resize(places_.ends.size());
-    const std::vector<bool>& skip = given.not_designed;
-    for (std::size_t i = 0; i < designed_.size(); ++i)
-      if (!skip[places_.ends[i].member] && !skip[places_.ends[i].chord()]) prepare(i);
+    prepared_ = JointPreparer(given).take();
+    worst_.resize(designed().size());
   }
 
+  bool idle() const noexcept { return !basis_.joints.checked; }
+
   void search(const Response& response, std::size_t combination) {
-    for (std::size_t i = 0; i < designed_.size(); ++i) take_forces(i, response);
-    for (std::size_t i = 0; i < designed_.size(); ++i) {
-      DesignedEnd& d = designed_[i];
-      if (d.checked) {
-        const BraceForces f = gathered(i);
-        const double n_p = compression(places_.ends[i], d.tubes, response) / d.f_face;
-        const double u = row_of_joint(d, f, n_p).utilisation;
-        if (u > d.joint.utilisation) d.joint = {u, n_p, d.own.N, f, combination};
-      }
-      if (d.gap_checked) take_gap(i, response, combination);
-      if (d.weld_checked) {
-        const LineLoads l = line_loads(d.weld.d, d.cut);
-        const double u = row_of_weld(d, l).utilisation;
-        if (u > d.seam.utilisation) d.seam = {u, l, combination};
-      }
+    const auto ends = [&](std::size_t m, bool at_start) { return cut_at_end(response, m, at_start); };
+    forces_.clear();  // of all ends once: several joints ask for each
+    for (std::size_t i = 0; i < designed().size(); ++i) forces_.push_back(forces(i, ends));
+    const auto of = [&](std::size_t j) -> const EndForces& { return forces_[j]; };
+    JointState& s = at_hand_;
+    for (std::size_t i = 0; i < designed().size(); ++i) {
+      take_state(i, ends, of, s);
+      WorstOfEnd& w = worst_[i];
+      const DesignedEnd& d = designed()[i];
+      const auto keep = [&](Worst& worst, double u) {
+        if (!(u > worst.utilisation)) return;
+        worst.utilisation = u;
+        worst.at = s;
+        worst.combination = combination;
+      };
+      if (d.checked) keep(w.joint, row_of_joint(d, s.joint, s.n_p).utilisation);
+      if (d.gap_checked) keep(w.gap, gap_utilisation(d, s));
+      if (d.weld_checked) keep(w.seam, row_of_weld(d, s.seam).utilisation);
     }
   }
 
+  // what a rating asks: parts are ends of bars
+
+  using State = JointState;
+  std::size_t parts() const noexcept { return designed().size(); }
+
+  template <class Ends>
+  void state(std::size_t i, Ends ends, JointState& out) const {
+    take_state(
+        i, ends, [&](std::size_t j) { return forces(j, ends); }, out);
+  }
+  double utilisation(std::size_t i, const JointState& s) const {
+    const DesignedEnd& d = designed()[i];
+    double most = 0;
+    if (d.checked) most = row_of_joint(d, s.joint, s.n_p).utilisation;
+    if (d.gap_checked) most = larger(most, gap_utilisation(d, s));
+    if (d.weld_checked) most = larger(most, row_of_weld(d, s.seam).utilisation);
+    return most;
+  }
+  /// At least every utilisation for forces on the straight line between two states. Sizes of forces, n_p and line loads
+  /// are convex along it, and greatest at an end; so is the gap's sum of squares. Other bars count with their sum
+  /// unless they surely pull where this one pushes.
+  double bound(std::size_t i, const JointState& a, const JointState& b) const {
+    const DesignedEnd& d = designed()[i];
+    const std::vector<std::size_t>& side = places().ends[i].same_side;
+    double most = 0;
+    if (d.checked) {
+      BraceForces f;
+      for (std::size_t j = 0; j < side.size(); ++j) {
+        const bool against = (larger(a.N_beside[j], b.N_beside[j]) <= 0.0 && smaller(a.own_N, b.own_N) >= 0.0) ||
+                             (smaller(a.N_beside[j], b.N_beside[j]) >= 0.0 && larger(a.own_N, b.own_N) <= 0.0);
+        if (side[j] == i || !against)
+          f.N += larger(magnitude(a.N_beside[j]), magnitude(b.N_beside[j])) * places().ends[side[j]].sine;
+      }
+      f.N /= places().ends[i].sine;
+      f.M_ip = larger(magnitude(a.joint.M_ip), magnitude(b.joint.M_ip));
+      f.M_op = larger(magnitude(a.joint.M_op), magnitude(b.joint.M_op));
+      most = row_of_joint(d, f, larger(a.n_p, b.n_p)).utilisation;
+    }
+    if (d.gap_checked) most = larger(most, larger(gap_utilisation(d, a), gap_utilisation(d, b)));
+    if (d.weld_checked)
+      most = larger(most, row_of_weld(d, {larger(a.seam.n, b.seam.n), larger(a.seam.v, b.seam.v)}).utilisation);
+    return most;
+  }
+  /// The row of greatest utilisation.
+  Row worst_row(std::size_t i, const JointState& s, std::size_t combination) const {
+    const DesignedEnd& d = designed()[i];
+    const Worst w{0.0, s, combination};
+    Row out;
+    if (d.checked) out = joint_row(i, w);
+    if (d.gap_checked && gap_utilisation(d, s) > out.utilisation) out = gap_row(i, w);
+    if (d.weld_checked && row_of_weld(d, s.seam).utilisation > out.utilisation) out = weld_row(i, w);
+    return out;
+  }
   /// By end, in the order of the joints along the girder; one row outside the scope for each bar that has a reason.
   void add_rows(std::vector<Row>& out) const {
     std::vector<bool> said(model_.bar_index.size());
@@ -58,15 +131,16 @@ class JointDesign {
       said[m] = true;
       out.push_back(outside(row_of(model_, m), reason));
     };
-    for (std::size_t i = 0; i < designed_.size(); ++i) {
-      const DesignedEnd& d = designed_[i];
-      if (d.joint.utilisation > no_force) out.push_back(joint_row(i));
-      if (d.gap.utilisation > no_force) out.push_back(gap_row(i));
-      if (d.seam.utilisation > no_force) out.push_back(weld_row(i));
-      say(places_.ends[i].member, d.outside);
-      say(places_.ends[i].member, d.weld_outside);
+    for (std::size_t i = 0; i < designed().size(); ++i) {
+      const DesignedEnd& d = designed()[i];
+      const WorstOfEnd& w = worst_[i];
+      if (w.joint.utilisation > no_force) out.push_back(joint_row(i, w.joint));
+      if (w.gap.utilisation > no_force) out.push_back(gap_row(i, w.gap));
+      if (w.seam.utilisation > no_force) out.push_back(weld_row(i, w.seam));
+      say(places().ends[i].member, d.outside);
+      say(places().ends[i].member, d.weld_outside);
     }
-    for (const std::size_t m : places_.elsewhere) say(m, "joint: it ends on another bar of a face, not on a chord");
+    for (const std::size_t m : places().elsewhere) say(m, "joint: it ends on another bar of a face, not on a chord");
   }
 
   void add_words(Words& out) const {
@@ -79,7 +153,7 @@ class JointDesign {
         "Joints of round tubes: EN 1993-1-8 7.4, the least of what the joint may be (T or Y, X, K or N with each "
         "neighbour), 0.9 of it with bars in a second plane, moments where the bars' flexible length ends. At its ends "
         "the girder's chord is taken to go on beyond the joint or to be closed by a stiff plate.");
-    if (std::any_of(designed_.begin(), designed_.end(), [](const DesignedEnd& d) { return d.aluminium; }))
+    if (std::any_of(designed().begin(), designed().end(), [](const DesignedEnd& d) { return d.aluminium; }))
       out.assumptions.push_back(std::string("Aluminium joints: the same with the strengths beside welds, ") +
                                 en1999::joint_label + ".");
     if (welds)
@@ -90,195 +164,114 @@ class JointDesign {
   }
 
  private:
-  static TubeJoint tubes_of(const SectionData<double>& chord, const SectionData<double>& brace, double theta) {
-    return {.d0 = chord.height, .t0 = chord.wall, .d1 = brace.height, .t1 = brace.wall, .theta = theta};
-  }
+  struct Worst {
+    double utilisation = 0;
+    JointState at{};
+    std::size_t combination = 0;
+  };
+  struct WorstOfEnd {
+    Worst joint{}, gap{}, seam{};
+  };
 
-  void prepare(std::size_t i) {
-    const BraceEnd& e = places_.ends[i];
-    DesignedEnd& d = designed_[i];
-    const Bar &chord = model_.bar(e.chord()), &brace = model_.bar(e.member);
-    d.aluminium = chord.material.family == material::Family::aluminium;
-    if (chord.material.family != brace.material.family) {
-      d.outside = "joint: chord and brace are of different metals";
-      return;
-    }
-    if (chord.section.kind != ShapeKind::round_tube || brace.section.kind != ShapeKind::round_tube) {
-      d.outside = "joint: chord or brace is not a round tube";
-      return;
-    }
-    if (e.other_planes) {
-      d.outside = "joint: bars meet the chord in planes that are not 60 to 90 degrees apart";
-      return;
-    }
-    d.tubes = tubes_of(chord.section, brace.section, e.theta());
-    if (e.second_plane) d.tubes.planes = e.opposite ? multiplanar_xx(1.0, -1.0) : multiplanar_kk;
-    d.f_face = d.aluminium ? chord.strength.haz_yield / basis_.aluminium.gamma_M1
-                           : chord.strength.yield / basis_.steel.gamma_M5;
-    d.unstressed = resistance(d, chord, brace);
-    if (e.opposite) take_least(d, chord, brace, JointType::x, {});
-    const std::vector<std::size_t>& row = e.same_side;
-    const auto own = std::find(row.begin(), row.end(), i);
-    for (auto other = row.begin(); other != row.end(); ++other)
-      if (other != own) take_pair(i, *other, other + 1 == own || own + 1 == other, chord, brace);
-    d.outside = reason(d.unstressed.scope);
-    d.checked = d.unstressed.scope == JointScope::covered;
-    d.gap_checked = d.checked && e.second_plane && row.back() != i && gap_after(i) > 0.0;
-    if (basis_.joints.throat > 0.0) prepare_weld(d, chord, brace);
-  }
+  const BraceEnds& places() const noexcept { return prepared_.places; }
+  const std::vector<DesignedEnd>& designed() const noexcept { return prepared_.ends; }
 
-  en1993::JointResistance resistance(const DesignedEnd& d, const Bar& chord, const Bar& brace) const {
-    if (!d.aluminium)
-      return en1993::joint_resistance(d.tubes, {}, chord.strength.yield, brace.strength.yield, basis_.steel);
-    const bool annealed = chord.material.alloy_group == material::AlloyGroup::annealed;
-    const en1999::JointMetal m{chord.strength.haz_yield,
-                               chord.strength.haz_ultimate,
-                               chord.strength.yield,
-                               brace.strength.yield,
-                               chord.material.E,
-                               chord.material.buckling_class,
-                               brace.material.buckling_class,
-                               annealed ? en1999::Welded::no : en1999::Welded::yes};
-    return en1999::joint_resistance(d.tubes, {}, m, basis_.aluminium);
-  }
-
-  /// The same joint taken as of another type: the lesser resistance stays. Load that K and N hand from brace to brace
-  /// and load that T and Y bring into the chord mix; with the least of all it does not matter how.
-  void take_least(DesignedEnd& d, const Bar& chord, const Bar& brace, JointType type, const JointPartner& partner) {
-    if (d.unstressed.scope != JointScope::covered) return;
-    DesignedEnd as = d;
-    as.tubes.type = type;
-    as.tubes.partner = partner;
-    // Both answer to the compressed brace's diameter: the smaller is on the safe side. The narrower, or else the
-    // flatter, lies on the other.
-    const double own = d.tubes.d1, other = partner.d;
-    as.tubes.compressed = own <= other;
-    as.tubes.overlaps = own < other || (own == other && d.tubes.theta <= partner.theta);
-    const en1993::JointResistance r = resistance(as, chord, brace);
-    if (r.scope != JointScope::covered) {
-      d.unstressed = r;
-      return;
-    }
-    d.unstressed.N_face = smaller(d.unstressed.N_face, r.N_face);
-    d.unstressed.N_punching = smaller(d.unstressed.N_punching, r.N_punching);
-  }
-
-  /// Bars that are not neighbours have another between them that keeps them apart: their gap, greater, has the smaller
-  /// k_g, and is asked nothing more.
-  void take_pair(std::size_t i, std::size_t other, bool neighbours, const Bar& chord, const Bar& brace) {
-    const BraceEnd &e = places_.ends[i], &o = places_.ends[other];
-    DesignedEnd& d = designed_[i];
-    const SectionData<double>& s = model_.bar(o.member).section;
-    if (s.kind != ShapeKind::round_tube) {
-      d.unstressed.scope = JointScope::not_tubes;
-      return;
-    }
-    const double gap = magnitude(o.middle - e.middle) - e.half - o.half;
-    take_least(d, chord, brace, JointType::k_or_n,
-               {s.height, s.wall, o.theta(), neighbours ? gap : larger(gap, d.tubes.t1 + s.wall)});
-    // Two that lean the same way are closer than their acute angles tell.
-    if (d.unstressed.scope == JointScope::covered && dot(e.away, o.away) > std::cos(pi_v<double> / 6.0) + 1e-9)
-      d.unstressed.scope = JointScope::close_braces;
-  }
-
-  std::size_t next(std::size_t i) const {
-    const std::vector<std::size_t>& row = places_.ends[i].same_side;
-    return *(std::find(row.begin(), row.end(), i) + 1);
-  }
-  double gap_after(std::size_t i) const {
-    const BraceEnd &e = places_.ends[i], &o = places_.ends[next(i)];
-    return o.middle - o.half - e.middle - e.half;
-  }
-
-  void prepare_weld(DesignedEnd& d, const Bar& chord, const Bar& brace) {
-    d.weld = {d.tubes.d1, d.tubes.t1, d.tubes.theta, basis_.joints.throat};
-    if (d.aluminium) {
-      const double fw = smaller(en1999::weld_metal_strength(en1999::alloy_of(chord.material), basis_.joints.filler),
-                                en1999::weld_metal_strength(en1999::alloy_of(brace.material), basis_.joints.filler));
-      d.aluminium_weld = {fw, brace.strength.haz_ultimate, chord.strength.haz_ultimate};
-      d.weld_outside = reason(en1999::weld_scope(d.weld, d.aluminium_weld, basis_.aluminium));
-    } else {
-      const double fu0 = chord.strength.ultimate, fu1 = brace.strength.ultimate;
-      const double fy = fu0 == fu1  ? larger(chord.strength.yield, brace.strength.yield)
-                        : fu0 < fu1 ? chord.strength.yield
-                                    : brace.strength.yield;
-      d.steel_weld = {fy, smaller(fu0, fu1)};
-      d.weld_outside = reason(en1993::weld_scope(d.weld, d.steel_weld, basis_.steel));
-    }
-    d.weld_checked = d.weld_outside[0] == '\0';
-  }
-
-  static SectionForces cut(const Response& response, std::size_t m, bool at_start, double length) {
-    const std::array<double, 6>& start = response.answer().members[m].start;
-    const CutForces f = baywork::detail::cut_forces(start, response.loads_on(m), at_start ? 0.0 : length,
-                                                    at_start ? CutSide::before : CutSide::after);
-    return {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz};
-  }
-
-  void take_forces(std::size_t i, const Response& response) {
-    const BraceEnd& e = places_.ends[i];
+  template <class Ends>
+  EndForces forces(std::size_t i, Ends ends) const {
+    const BraceEnd& e = places().ends[i];
     const MemberAxes<>& axes = analysis_.axes(e.member);
-    DesignedEnd& d = designed_[i];
-    d.cut = cut(response, e.member, e.at_start, axes.length);
-    if (model_.frame.members[e.member].kind == MemberKind::axial) d.cut.My = d.cut.Mz = 0.0;  // but for rounding
-    const Vec3<> moment = d.cut.My * axes.y + d.cut.Mz * axes.z;
-    d.pull = (e.at_start ? 1.0 : -1.0) * axes.to_global({d.cut.N, d.cut.Vy, d.cut.Vz});
-    d.own = {d.cut.N, dot(moment, e.across_plane), dot(moment, cross(axes.x, e.across_plane))};
+    EndForces out;
+    out.cut = ends(e.member, e.at_start);
+    // but for rounding
+    if (model_.frame.members[e.member].kind == MemberKind::axial) out.cut.My = out.cut.Mz = 0.0;
+    const Vec3<> moment = out.cut.My * axes.y + out.cut.Mz * axes.z;
+    out.pull = (e.at_start ? 1.0 : -1.0) * axes.to_global({out.cut.N, out.cut.Vy, out.cut.Vz});
+    out.own = {out.cut.N, dot(moment, e.across_plane), dot(moment, cross(axes.x, e.across_plane))};
+    return out;
+  }
+
+  /// `of(j)` are the forces of end j.
+  template <class Ends, class Of>
+  void take_state(std::size_t i, Ends ends, Of of, JointState& out) const {
+    const BraceEnd& e = places().ends[i];
+    const DesignedEnd& d = designed()[i];
+    out.own = of(i);
+    out.own_N = out.own.own.N;
+    out.N_beside.clear();
+    for (const std::size_t j : e.same_side) out.N_beside.push_back(j == i ? out.own_N : of(j).own.N);
+    out.joint = gathered(i, out);
+    out.n_p = d.checked ? compression(e, d.tubes, ends) / d.f_face : 0.0;
+    if (d.gap_checked) out.gap = in_gap(i, ends, of);
+    if (d.weld_checked) out.seam = line_loads(d.weld.d, out.own.cut);
   }
 
   /// Of the bars on this side that all pull, or all push, the one that does so most across the chord answers for their
   /// sum, as if it were its own: Table 7.6 for KT joints (value from memory). The others answer for themselves.
-  BraceForces gathered(std::size_t i) const {
-    BraceForces f = designed_[i].own;
-    const double own = magnitude(f.N) * places_.ends[i].sine;
+  BraceForces gathered(std::size_t i, const JointState& s) const {
+    const std::vector<std::size_t>& side = places().ends[i].same_side;
+    BraceForces f = s.own.own;
+    const double own = magnitude(f.N) * places().ends[i].sine;
     double across = 0;
-    for (const std::size_t j : places_.ends[i].same_side) {
-      const double other = magnitude(designed_[j].own.N) * places_.ends[j].sine;
-      if (!(designed_[j].own.N * f.N > 0.0)) continue;
+    for (std::size_t j = 0; j < side.size(); ++j) {
+      const double other = magnitude(s.N_beside[j]) * places().ends[side[j]].sine;
+      if (!(s.N_beside[j] * f.N > 0.0)) continue;
       if (other > own * (1.0 + 1e-9)) return f;
       across += other;
     }
-    f.N = across / places_.ends[i].sine;
+    f.N = across / places().ends[i].sine;
     return f;
   }
 
   /// Greatest compression in the chord on either side of the joint [Pa]: one of them is without the braces' components
   /// along it, as N_p,Ed is.
-  double compression(const BraceEnd& e, const TubeJoint& tubes, const Response& response) const {
+  template <class Ends>
+  double compression(const BraceEnd& e, const TubeJoint& tubes, Ends ends) const {
     double worst = 0;
     for (const std::size_t c : {e.chord_before, e.chord_after}) {
       if (c == no_member) continue;
-      const SectionForces f = cut(response, c, c == e.chord_after, analysis_.axes(c).length);
+      const SectionForces f = ends(c, c == e.chord_after);
       worst = larger(worst, chord_compression(tubes, {f.N, f.My, f.Mz}));
     }
     return worst;
   }
 
-  /// The chord in the gap after end i: from the chord before and the bars up to there, and from those beyond, which
-  /// differ by what is brought in at the joint itself.
-  void take_gap(std::size_t i, const Response& response, std::size_t combination) {
-    const BraceEnd& e = places_.ends[i];
-    const double at = e.middle + e.half + 0.5 * gap_after(i);
+  /// N and V of the chord in the gap after end i: from the chord before and the bars up to there, and from those
+  /// beyond, which differ by what is brought in at the joint itself.
+  template <class Ends, class Of>
+  std::array<std::pair<double, double>, 2> in_gap(std::size_t i, Ends ends, Of of) const {
+    const BraceEnd& e = places().ends[i];
+    const double at = e.middle + e.half + 0.5 * prepared_.gap_after(i);
     Vec3<> before{}, beyond{};
     const auto chord_force = [&](std::size_t c, bool start) {
-      const SectionForces f = cut(response, c, start, analysis_.axes(c).length);
+      const SectionForces f = ends(c, start);
       return analysis_.axes(c).to_global({f.N, f.Vy, f.Vz});
     };
     if (e.chord_before != no_member) before = chord_force(e.chord_before, false);
     if (e.chord_after != no_member) beyond = chord_force(e.chord_after, true);
     for (std::size_t j = e.first; j < e.last; ++j) {
-      if (places_.ends[j].middle < at)
-        before -= designed_[j].pull;
+      if (places().ends[j].middle < at)
+        before -= of(j).pull;
       else
-        beyond += designed_[j].pull;
+        beyond += of(j).pull;
     }
     const Vec3<> along = analysis_.axes(e.chord()).x;
-    for (const Vec3<>& force : {before, beyond}) {
-      const double N = dot(force, along), V = length(force - N * along);
-      const double u =
-          en1993::joint_gap(en1993::chord_in_gap(designed_[i].tubes, designed_[i].f_face), N, V).utilisation;
-      if (u > designed_[i].gap.utilisation) designed_[i].gap = {u, N, V, combination};
+    std::array<std::pair<double, double>, 2> out;
+    for (const bool second : {false, true}) {
+      const Vec3<>& force = second ? beyond : before;
+      const double N = dot(force, along);
+      out[second] = {N, length(force - N * along)};
     }
+    return out;
+  }
+  /// The side that shows more.
+  static const std::pair<double, double>& worse_gap(const DesignedEnd& d, const JointState& s) {
+    const en1993::ChordInGap r = en1993::chord_in_gap(d.tubes, d.f_face);
+    const auto u = [&](std::size_t k) { return en1993::joint_gap(r, s.gap[k].first, s.gap[k].second).utilisation; };
+    return u(1) > u(0) ? s.gap[1] : s.gap[0];
+  }
+  static double gap_utilisation(const DesignedEnd& d, const JointState& s) {
+    const auto& [N, V] = worse_gap(d, s);
+    return en1993::joint_gap(en1993::chord_in_gap(d.tubes, d.f_face), N, V).utilisation;
   }
 
   static ClauseRow row_of_joint(const DesignedEnd& d, const BraceForces& f, double n_p) {
@@ -291,38 +284,38 @@ class JointDesign {
   }
 
   Row row_at(std::size_t i, Check check, const ClauseRow& answer, std::size_t combination) const {
-    const BraceEnd& e = places_.ends[i];
+    const BraceEnd& e = places().ends[i];
     Row row = row_of(model_, e.member);
     row.check = check;
     row.clause = answer.clause + std::string_view("EN 1993-1-8 ").size();  // the row names its standard apart
     row.x = e.at_start ? 0.0 : analysis_.axes(e.member).length;
     row.combination = combination;
     row.softened =
-        designed_[i].aluminium && model_.bar(e.chord()).material.alloy_group != material::AlloyGroup::annealed;
+        designed()[i].aluminium && model_.bar(e.chord()).material.alloy_group != material::AlloyGroup::annealed;
     row.demand = answer.effect;
     row.resistance = answer.resistance;
     row.utilisation = answer.utilisation;
     return row;
   }
 
-  Row joint_row(std::size_t i) const {
-    const DesignedEnd& d = designed_[i];
-    const DesignedEnd::Worst& w = d.joint;
+  Row joint_row(std::size_t i, const Worst& worst) const {
+    const DesignedEnd& d = designed()[i];
+    const JointState& w = worst.at;
     const en1993::JointResistance r = en1993::under_compression(d.unstressed, w.n_p);
-    Row row = row_at(i, Check::joint, row_of_joint(d, w.forces, w.n_p), w.combination);
+    Row row = row_at(i, Check::joint, row_of_joint(d, w.joint, w.n_p), worst.combination);
     row.standard = "EN 1993-1-8:2005";
     if (d.aluminium) {
       row.clause = "7.4.2 (7.3), f_haz";
       row.reason = en1999::joint_label;
     }
-    const bool bends = w.forces.M_ip != 0.0 || w.forces.M_op != 0.0;
+    const bool bends = w.joint.M_ip != 0.0 || w.joint.M_op != 0.0;
     row.formula = bends ? "{a}/{b} + ({c}/{d})^2 + {e}/{f}" : "{a}/{b}";
-    row.add("N_Ed", magnitude(w.forces.N), kilonewton);
+    row.add("N_Ed", magnitude(w.joint.N), kilonewton);
     row.add("N_Rd", r.N_Rd, kilonewton);
     if (bends) {
-      row.add("M_ip,Ed", magnitude(w.forces.M_ip), kilonewton_metre);
+      row.add("M_ip,Ed", magnitude(w.joint.M_ip), kilonewton_metre);
       row.add("M_ip,Rd", r.M_ip_Rd, kilonewton_metre);
-      row.add("M_op,Ed", magnitude(w.forces.M_op), kilonewton_metre);
+      row.add("M_op,Ed", magnitude(w.joint.M_op), kilonewton_metre);
       row.add("M_op,Rd", r.M_op_Rd, kilonewton_metre);
     }
     row.add("k_p", r.k_p);
@@ -334,24 +327,25 @@ class JointDesign {
     return row;
   }
 
-  Row gap_row(std::size_t i) const {
-    const DesignedEnd& d = designed_[i];
+  Row gap_row(std::size_t i, const Worst& worst) const {
+    const DesignedEnd& d = designed()[i];
     const en1993::ChordInGap r = en1993::chord_in_gap(d.tubes, d.f_face);
-    Row row = row_at(i, Check::joint, en1993::joint_gap(r, d.gap.N, d.gap.V), d.gap.combination);
+    const auto& [N, V] = worse_gap(d, worst.at);
+    Row row = row_at(i, Check::joint, en1993::joint_gap(r, N, V), worst.combination);
     row.standard = "EN 1993-1-8:2005";
     if (d.aluminium) row.reason = en1999::joint_label;
     row.formula = "({a}/{b})^2 + ({c}/{d})^2";
-    row.add("N_0,Ed", magnitude(d.gap.N), kilonewton);
+    row.add("N_0,Ed", magnitude(N), kilonewton);
     row.add("N_pl,0,Rd", r.N_pl_Rd, kilonewton);
-    row.add("V_0,Ed", d.gap.V, kilonewton);
+    row.add("V_0,Ed", V, kilonewton);
     row.add("V_pl,0,Rd", r.V_pl_Rd, kilonewton);
     return row;
   }
 
-  Row weld_row(std::size_t i) const {
-    const DesignedEnd& d = designed_[i];
-    const LineLoads& l = d.seam.loads;
-    Row row = row_at(i, Check::weld, row_of_weld(d, l), d.seam.combination);
+  Row weld_row(std::size_t i, const Worst& worst) const {
+    const DesignedEnd& d = designed()[i];
+    const LineLoads& l = worst.at.seam;
+    Row row = row_at(i, Check::weld, row_of_weld(d, l), worst.combination);
     row.standard = d.aluminium ? "EN 1999-1-1:2007" : "EN 1993-1-8:2005";
     const WeldPart part =
         d.aluminium ? en1999::weakest_part(d.weld, l, d.aluminium_weld, basis_.aluminium) : WeldPart::throat;
@@ -376,8 +370,11 @@ class JointDesign {
   const Analysis& analysis_;
   const GirderModel& model_;
   Basis basis_;
-  BraceEnds places_;
-  std::vector<DesignedEnd> designed_;
+  PreparedJoints prepared_;
+  std::vector<WorstOfEnd> worst_;
+  // in the combination at hand, and kept for their memory
+  std::vector<EndForces> forces_;
+  JointState at_hand_{};
 };
 
 }  // namespace baywork::verify::detail

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The design of all members of a girder: what is known of each before any load, and the search through combinations.
+// The design of all members of a girder: what is known of each before any load, and its checks under given forces.
 #pragma once
 
 #include <array>
@@ -46,120 +46,120 @@ class MemberDesign {
     prepare_members(which);
   }
 
-  /// Takes one combination's forces into what has been found.
-  void search(const Response& response, std::size_t combination) {
-    for (std::size_t m = 0; m < members_.size(); ++m) {
-      const MemberLoads<double> own = response.loads_on(m);
-      search_member(m, response.answer().members[m].start, own, combination, members_[m].found);
-    }
-  }
-
   /// Takes one member's forces into `found`.
   void search_member(std::size_t m, const std::array<double, 6>& start, const MemberLoads<double>& loads,
                      std::size_t combination, FoundOfMember& found) const {
-    std::visit(
-        [&]<class Design>(const Design& design) {
-          if constexpr (!std::is_same_v<Design, std::monostate>) {
-            const GreatestForces greatest =
-                walk(design, m, start, loads, combination, [&](const SectionForces& f, const Place& at) {
-                  for (const Check c : Design::section_checks)
-                    found[static_cast<std::size_t>(c)].take(design.check(c, f, at).utilisation, f, at);
-                });
-            const Place at{greatest.x, combination, en1999::Softening::none};
-            for (const Check c : Design::whole_checks)
-              found[static_cast<std::size_t>(c)].take(design.check(c, greatest.whole, at).utilisation, greatest.whole,
-                                                      at);
-          }
-        },
-        members_[m].design);
+    visit(m, [&]<class Design>(const Design& design) {
+      const GreatestForces greatest =
+          walk(design, m, start, loads, combination, [&](const SectionForces& f, const Place& at) {
+            for (const Check c : Design::section_checks)
+              found[static_cast<std::size_t>(c)].take(design.check(c, f, at).utilisation, f, at);
+          });
+      const Place at{greatest.x, combination, en1999::Softening::none};
+      for (const Check c : Design::whole_checks)
+        found[static_cast<std::size_t>(c)].take(design.check(c, greatest.whole, at).utilisation, greatest.whole, at);
+    });
   }
 
-  /// All sections at which a member is checked, and the greatest forces along it.
-  struct Trace {
-    std::vector<std::pair<SectionForces, Place>> sections;
-    GreatestForces greatest{};
+  /// Places of which one is at least as weak as any other of member m; the middle of a buckling wave is the weakest.
+  struct Weakest {
+    std::array<Place, 2> places{};
+    std::size_t count = 0;
+    const Place* begin() const { return places.data(); }
+    const Place* end() const { return places.data() + count; }
   };
-  void trace(std::size_t m, const std::array<double, 6>& start, const MemberLoads<double>& loads,
-             std::size_t combination, Trace& out) const {
-    out.sections.clear();
-    std::visit(
-        [&]<class Design>(const Design& design) {
-          if constexpr (!std::is_same_v<Design, std::monostate>)
-            out.greatest = walk(design, m, start, loads, combination,
-                                [&](const SectionForces& f, const Place& at) { out.sections.emplace_back(f, at); });
-        },
-        members_[m].design);
-  }
-
-  /// Greatest utilisation of a member at the sections of a trace.
-  double utilisation(std::size_t m, const Trace& t) const {
-    return checked(m, [&](const auto& design, double& most) {
-      using Design = std::remove_cvref_t<decltype(design)>;
-      for (const auto& [f, at] : t.sections)
-        for (const Check c : Design::section_checks) most = larger(most, design.check(c, f, at).utilisation);
-      for (const Check c : Design::whole_checks) most = larger(most, design.check(c, t.greatest.whole, {}).utilisation);
-    });
-  }
-
-  /// At most 1 only if every utilisation is, for all forces that lie between those of two traces, section by section.
-  double bound_between(std::size_t m, const Trace& a, const Trace& b) const {
-    if (a.sections.size() != b.sections.size()) return std::numeric_limits<double>::infinity();
-    return checked(m, [&](const auto& design, double& most) {
-      for (std::size_t i = 0; i < a.sections.size() && most <= 1.0; ++i) {
-        ForceRange range(a.sections[i].first);
-        range.take(b.sections[i].first);
-        take_section_bound(design, range, a.sections[i].second, most);
-        if (a.sections[i].second.softening != b.sections[i].second.softening)
-          take_section_bound(design, range, b.sections[i].second, most);
-      }
-      ForceRange whole(a.greatest.bound);
-      whole.take(b.greatest.bound);
-      take_whole_bound(design, whole, most);
-    });
-  }
-  /// The same for forces within a range anywhere along a member: at its weakest place.
-  double bound_anywhere(std::size_t m, const ForceRange& range) const {
+  Weakest weakest(std::size_t m) const {
+    using en1999::Softening;
     const Designed& d = members_[m];
     const double length = analysis_.axes(m).length;
-    return checked(m, [&](const auto& design, double& most) {
-      using en1999::Softening;
-      const bool touch = d.ends.start.reach + d.ends.end.reach >= length;
-      const bool longer = d.softening[0] == Softening::beyond_width || d.softening[1] == Softening::beyond_width;
-      const bool local = d.softening[0] == Softening::within_width || d.softening[1] == Softening::within_width;
-      const auto at = [&](Softening s) { take_section_bound(design, range, Place{0.5 * length, 0, s}, most); };
-      if (longer || (local && touch)) at(Softening::beyond_width);
-      if (local) at(Softening::within_width);
-      if (!longer && !local) at(Softening::none);  // weaker nowhere than a softened place
-      take_whole_bound(design, range, most);
-    });
+    const bool touch = d.ends.start.reach + d.ends.end.reach >= length;
+    const bool longer = d.softening[0] == Softening::beyond_width || d.softening[1] == Softening::beyond_width;
+    const bool local = d.softening[0] == Softening::within_width || d.softening[1] == Softening::within_width;
+    Weakest out;
+    const auto add = [&](Softening s) { out.places[out.count++] = {0.5 * length, 0, s}; };
+    if (longer || (local && touch)) add(Softening::beyond_width);
+    if (local) add(Softening::within_width);
+    if (!longer && !local) add(Softening::none);  // weaker nowhere than a softened place
+    return out;
+  }
+  /// Where member m is surely not softened: none where its welds meet.
+  Skipped not_softened(std::size_t m) const {
+    const Designed& d = members_[m];
+    const double length = analysis_.axes(m).length, slack = 2e-12 * length;
+    const bool start = d.softening[0] != en1999::Softening::none, end = d.softening[1] != en1999::Softening::none;
+    return {start ? d.ends.start.reach + slack : 0.0, end ? length - d.ends.end.reach - slack : length};
+  }
+
+  /// Calls visit(design) where member m has one.
+  template <class Visit>
+  void visit(std::size_t m, Visit visit) const {
+    std::visit(
+        [&]<class Design>(const Design& design) {
+          if constexpr (!std::is_same_v<Design, std::monostate>) visit(design);
+        },
+        members_[m].design);
+  }
+
+  /// At least the utilisation of a check of single sections, for all forces within a range.
+  template <class Design>
+  static double section_bound(const Design& design, Check c, const ForceRange& range, const Place& at) {
+    const double least = range.crosses_zero() ? 0.0 : smaller(magnitude(range.N_least), magnitude(range.N_most));
+    SectionForces f = range.others;
+    double most = 0;
+    const auto at_N = [&](double N) {
+      f.N = N;
+      most = larger(most, design.most(c, f, at, least));
+    };
+    if (range.N_least < 0.0) at_N(range.N_least);
+    if (range.N_most >= 0.0) at_N(range.N_most);
+    return most;
+  }
+  /// The same of a check of the whole member.
+  template <class Design>
+  static double whole_bound(const Design& design, Check c, const ForceRange& range) {
+    SectionForces f = range.others;
+    f.N = smaller(range.N_least, 0.0);
+    return design.most(c, f, {}, 0.0);
+  }
+
+  /// Visits every section of a member with its place; the greatest forces met. `skip` as in for_each_section.
+  template <class Design, class Visit, class Skip>
+  GreatestForces walk(const Design& design, std::size_t m, const std::array<double, 6>& start,
+                      const MemberLoads<double>& loads, std::size_t combination, Visit visit, Skip skip) const {
+    const Designed& d = members_[m];
+    const double length = analysis_.axes(m).length;
+    const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
+    GreatestForces greatest;
+    const auto at = [&](double x, const SectionForces& f) {
+      greatest.take(f, x);
+      visit(f, Place{x, combination, softening_at(d, x, length)});
+    };
+    for_each_section(start, loads, length, design.weights(), marks, at, skip);
+    design.take_whole(greatest, start, loads, length);
+    return greatest;
+  }
+
+  template <class Design, class Visit>
+  GreatestForces walk(const Design& design, std::size_t m, const std::array<double, 6>& start,
+                      const MemberLoads<double>& loads, std::size_t combination, Visit visit) const {
+    return walk(design, m, start, loads, combination, visit, [](const auto&) { return Skipped{}; });
   }
 
   /// The row of one check, from where it was found.
   Row row(std::size_t m, Check c, const Found& found) const {
     Row out = row_of(model_, m);
-    std::visit(
-        [&]<class Design>(const Design& design) {
-          if constexpr (!std::is_same_v<Design, std::monostate>) fill(design, c, found, out);
-        },
-        members_[m].design);
+    visit(m, [&](const auto& design) { fill(design, c, found, out); });
     return out;
   }
   std::size_t size() const noexcept { return members_.size(); }
 
-  /// Rows of what has been found: by member, in the order of checks. Utilisations that may be rounding are left out.
-  std::vector<Row> rows() const {
-    std::size_t n = 0;
-    for (const Designed& d : members_) {
-      for (const Found& f : d.found) n += f.utilisation > no_force;
-      n += d.outside.text[0] != '\0';
-    }
+  /// Whether there is a reason why member m, or a part of its checks, is outside the scope, and its row.
+  bool is_outside(std::size_t m) const { return members_[m].outside.text[0] != '\0'; }
+  Row outside_row(std::size_t m) const { return detail::outside(row_of(model_, m), members_[m].outside.text); }
+  std::vector<Row> outside_rows() const {
     std::vector<Row> out;
-    out.reserve(n);  // rows are large: growing would move them all again
-    for (std::size_t m = 0; m < members_.size(); ++m) {
-      std::visit([&](const auto& design) { add_rows(design, m, out); }, members_[m].design);
-      if (members_[m].outside.text[0] == '\0') continue;
-      out.push_back(detail::outside(row_of(model_, m), members_[m].outside.text));
-    }
+    for (std::size_t m = 0; m < members_.size(); ++m)
+      if (is_outside(m)) out.push_back(outside_row(m));
     return out;
   }
 
@@ -188,7 +188,6 @@ class MemberDesign {
     OutsideReason outside{};
     WeldedEnds ends{};
     std::array<en1999::Softening, 2> softening{};  ///< at start and end
-    FoundOfMember found{};
   };
 
   template <class T>
@@ -326,61 +325,6 @@ class MemberDesign {
     return at_start || at_end ? en1999::Softening::within_width : en1999::Softening::none;
   }
 
-  template <class Take>
-  double checked(std::size_t m, Take take) const {
-    double most = 0;
-    std::visit(
-        [&]<class Design>(const Design& design) {
-          if constexpr (!std::is_same_v<Design, std::monostate>) take(design, most);
-        },
-        members_[m].design);
-    return most;
-  }
-  template <class Design>
-  static void take_section_bound(const Design& design, const ForceRange& range, const Place& at, double& most) {
-    const double least = range.crosses_zero() ? 0.0 : smaller(magnitude(range.N_least), magnitude(range.N_most));
-    SectionForces f = range.others;
-    const auto at_N = [&](double N) {
-      f.N = N;
-      for (const Check c : Design::section_checks) most = larger(most, design.most(c, f, at, least));
-    };
-    if (range.N_least < 0.0) at_N(range.N_least);
-    if (range.N_most >= 0.0) at_N(range.N_most);
-  }
-  template <class Design>
-  static void take_whole_bound(const Design& design, const ForceRange& range, double& most) {
-    SectionForces f = range.others;
-    f.N = smaller(range.N_least, 0.0);
-    for (const Check c : Design::whole_checks) most = larger(most, design.most(c, f, {}, 0.0));
-  }
-
-  /// Visits every section of a member with its place; the greatest forces met.
-  template <class Design, class Visit>
-  GreatestForces walk(const Design& design, std::size_t m, const std::array<double, 6>& start,
-                      const MemberLoads<double>& loads, std::size_t combination, Visit visit) const {
-    const Designed& d = members_[m];
-    const double length = analysis_.axes(m).length;
-    const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
-    GreatestForces greatest;
-    for_each_section(start, loads, length, design.weights(), marks, [&](double x, const SectionForces& f) {
-      greatest.take(f, x);
-      visit(f, Place{x, combination, softening_at(d, x, length)});
-    });
-    design.take_whole(greatest, start, loads, length);
-    return greatest;
-  }
-
-  void add_rows(const std::monostate&, std::size_t, std::vector<Row>&) const {}
-  template <class Design>
-  void add_rows(const Design& design, std::size_t m, std::vector<Row>& out) const {
-    for (std::size_t c = 0; c < n_member_checks; ++c) {
-      const Found& found = members_[m].found[c];
-      if (!(found.utilisation > no_force)) continue;
-      Row row = row_of(model_, m);
-      fill(design, static_cast<Check>(c), found, row);
-      out.push_back(row);
-    }
-  }
   template <class Design>
   static void fill(const Design& design, Check c, const Found& found, Row& row) {
     row.check = c;

@@ -11,7 +11,7 @@
 
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/joint_design.hpp>
-#include <baywork/verify/member_design.hpp>
+#include <baywork/verify/member_search.hpp>
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/stability_design.hpp>
 #include <baywork/verify/stability_imperfections.hpp>
@@ -31,30 +31,40 @@ class Search {
   Search(const Analysis& analysis, const Basis& basis, Standards which)
       : basis_(with_use(basis)),
         use_(basis.use),
-        members_(analysis, basis_, which),
-        topics_(made<Topics>(Given{analysis, basis_, members_.not_designed()})) {}
+        design_(analysis, basis_, which),
+        members_(design_),
+        topics_(topics_from<Topics>({analysis, basis_, design_.not_designed()})) {}
+  Search(const Search&) = delete;
+  Search& operator=(const Search&) = delete;
 
-  void take(const Response& response, std::size_t combination) {
-    members_.search(response, combination);
-    std::apply([&](auto&... t) { (t.search(response, combination), ...); }, topics_);
+  /// Takes in combinations of these cases, one factor each.
+  void take(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
+    members_.search(parts, all);
+    if (std::apply([](const auto&... t) { return (is_idle(t) && ...); }, topics_)) return;
+    Response sum;
+    FrameLoads scratch;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      combine<double>(parts, all[i].factors, all[i].name, sum, scratch);
+      std::apply([&](auto&... t) { (t.search(sum, i), ...); }, topics_);
+    }
   }
 
   /// `further` rows join those of the topics.
   Proof proof(std::vector<Combination> all, const std::string& set, std::vector<Row> further = {}) const {
-    std::vector<Row> rows = members_.rows();
-    rows.insert(rows.end(), further.begin(), further.end());
+    std::vector<Row> of_topics = std::move(further);
     Words words;
     words.assumptions = {"Combinations: " + set + "."};
     if (use_ < 1.0)
       words.assumptions.push_back("Wear: " + baywork::text::number(use_) +
                                   " of every resistance (k_use); gamma_M and Omega below are the standards' over k_use.");
-    members_.add_words(words);
+    design_.add_words(words);
     const auto add = [&](const Topic auto& t) {
-      t.add_rows(rows);
+      t.add_rows(of_topics);
       t.add_words(words);
     };
     std::apply([&](const auto&... t) { (add(t), ...); }, topics_);
-    std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.member < b.member; });
+    std::stable_sort(of_topics.begin(), of_topics.end(),
+                     [](const Row& a, const Row& b) { return a.member < b.member; });
     words.assumptions.push_back(
         "Clauses, constants and strengths are in part values from memory: compare them with the standards and national "
         "annexes in force.");
@@ -62,29 +72,23 @@ class Search {
                           "Fatigue, fire, damage and wear.", "Deflection, vibration and overturning.",
                           "The proof is an aid: it must be checked by a licensed engineer who has the standards."})
       words.not_covered.push_back(s);
-    return {std::move(rows), std::move(all), std::move(words.assumptions), std::move(words.not_covered)};
+    return {members_.rows(of_topics), std::move(all), std::move(words.assumptions), std::move(words.not_covered)};
   }
 
  private:
-  template <class Tuple>
-  static Tuple made(const Given& given) {
-    return made<Tuple>(given, std::make_index_sequence<std::tuple_size_v<Tuple>>{});
-  }
-  template <class Tuple, std::size_t... i>
-  static Tuple made(const Given& given, std::index_sequence<i...>) {
-    return Tuple{std::tuple_element_t<i, Tuple>(given)...};
-  }
-
   Basis basis_;  // first: the others are made from it
   double use_;
-  MemberDesign members_;
+  MemberDesign design_;
+  MemberSearch members_;
   Topics topics_;
 };
 
 inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
                    Standards which, std::vector<Row> further = {}) {
   Search search(cases.analysis(), basis, which);
-  for (std::size_t i = 0; i < all.size(); ++i) search.take(cases.combine(all[i]), i);
+  std::vector<const Response*> parts;
+  for (std::size_t i = 0; i < cases.size(); ++i) parts.push_back(&cases[i]);
+  search.take(parts, all);
   return search.proof(std::move(all), set, std::move(further));
 }
 

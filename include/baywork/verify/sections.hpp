@@ -31,15 +31,26 @@ inline std::array<double, 6> slope_of_squares(const std::array<double, 4>& p, do
 
 }  // namespace detail
 
+/// Sections strictly between two places along a member [m].
+struct Skipped {
+  double from = 0, to = 0;
+
+  bool any() const noexcept { return from < to; }
+  bool holds(double x) const noexcept { return from < x && x < to; }
+};
+
 /// Calls visit(x, forces) at both ends, at both sides of every place where loads begin, end or act, at `marks` (places
 /// where the bar's resistance changes), and on loaded stretches wherever N, Vy, Vz, My, Mz or the weighted sums of
 /// their squares turn. Between these no axial force, moment or shear force is greater, and no resultant of a round
 /// section. An interaction of several forces can be greater in between only on loaded stretches: there eighths are
 /// visited as well. A load just at an end acts on the joint there: no section of the bar lies between the two.
 /// Allocates nothing.
-template <std::size_t N, class Visit>
+///
+/// `skip(stretch)` is asked after the ends and marks of every loaded stretch, and names a part of it, no more, in which
+/// no others need be visited.
+template <std::size_t N, class Visit, class Skip>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
-                      const Weights& w, const std::array<double, N>& marks, Visit visit) {
+                      const Weights& w, const std::array<double, N>& marks, Visit visit, Skip skip) {
   using baywork::detail::roots_between;
   baywork::detail::for_each_stretch(start, loads, length, [&](const baywork::detail::Stretch<double>& s) {
     std::array<std::array<double, 4>, 6> c{};
@@ -48,22 +59,39 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
       const auto v = [&](std::size_t i) { return baywork::detail::evaluate(c[i], t); };
       visit(s.from + t, SectionForces{v(0), v(1), v(2), v(3), v(4), v(5)});
     };
-    const auto at_roots = [&](const auto& slope) {
-      const auto roots = roots_between(slope, 0.0, s.length());
-      for (std::size_t i = 0; i < roots.count; ++i) at(roots.at[i]);
-    };
     at(0.0);
     at(s.length());
     for (const double x : marks)
       if (x > s.from && x < s.to) at(x - s.from);
     const auto none = [](const Vec3<>& v) { return v.x == 0.0 && v.y == 0.0 && v.z == 0.0; };
     if (none(s.load) && none(s.load_slope)) return;
+    const Skipped skipped = skip(s);
+    const auto at_roots = [&](const auto& slope) {
+      const auto roots = roots_between(slope, 0.0, s.length());
+      for (std::size_t i = 0; i < roots.count; ++i)
+        if (!skipped.holds(s.from + roots.at[i])) at(roots.at[i]);
+    };
+    const auto of_squares = [&](std::size_t p, double w_p, std::size_t q, double w_q) {
+      using baywork::detail::keeps_sign;
+      const std::array<double, 6> slope = detail::slope_of_squares(c[p], w_p, c[q], w_q);
+      if (!skipped.any() || !keeps_sign(slope, 0.0, skipped.from - s.from) ||
+          !keeps_sign(slope, skipped.to - s.from, s.length()))
+        at_roots(slope);
+    };
     for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
       at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
-    at_roots(detail::slope_of_squares(c[4], w.My, c[5], w.Mz));
-    at_roots(detail::slope_of_squares(c[1], w.Vy, c[2], w.Vz));
-    for (int i = 1; i < 8; ++i) at(s.length() * i / 8.0);
+    of_squares(4, w.My, 5, w.Mz);
+    of_squares(1, w.Vy, 2, w.Vz);
+    for (int i = 1; i < 8; ++i) {
+      const double t = s.length() * i / 8.0;
+      if (!skipped.holds(s.from + t)) at(t);
+    }
   });
+}
+template <std::size_t N, class Visit>
+void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
+                      const Weights& w, const std::array<double, N>& marks, Visit visit) {
+  for_each_section(start, loads, length, w, marks, visit, [](const auto&) { return Skipped{}; });
 }
 
 }  // namespace baywork::verify

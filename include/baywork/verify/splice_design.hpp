@@ -33,6 +33,8 @@ class SpliceDesign {
     }
   }
 
+  bool idle() const noexcept { return places_.empty(); }
+
   void search(const Response& response, std::size_t combination) {
     for (Place& p : places_) {
       if (outside_[p.chord][0] != '\0') continue;

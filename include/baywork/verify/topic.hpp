@@ -5,6 +5,8 @@
 #include <concepts>
 #include <cstddef>
 #include <string>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 #include <baywork/response/response.hpp>
@@ -26,7 +28,8 @@ struct Words {
 };
 
 /// Keeps the worst it has been shown, so that its size does not grow with combinations. A topic that the basis does not
-/// ask for does nothing but say what is therefore not covered.
+/// ask for does nothing but say what is therefore not covered; with an `idle()` that tells, no combination is made for
+/// it.
 template <class T>
 concept Topic = std::constructible_from<T, const Given&> &&
     requires(T topic, const T& searched, const Response& response, std::vector<Row>& rows, Words& words) {
@@ -34,5 +37,28 @@ concept Topic = std::constructible_from<T, const Given&> &&
   searched.add_rows(rows);
   searched.add_words(words);
 };
+
+inline bool is_idle(const Topic auto& topic) {
+  if constexpr (requires { topic.idle(); }) return topic.idle();
+  return false;
+}
+
+/// A topic that an allowable load can be searched for as well. Its checks take forces at the ends of members alone,
+/// given as ends(member, at_start), from which state(part, ends, out) makes what the checks of one part take.
+/// bound(part, a, b) is at least every utilisation for forces on the straight line between those of two states.
+template <class T>
+concept RatedTopic = Topic<T> && requires(const T& t, std::size_t i, const typename T::State& s) {
+  { t.parts() } -> std::convertible_to<std::size_t>;
+  { t.utilisation(i, s) } -> std::convertible_to<double>;
+  { t.bound(i, s, s) } -> std::convertible_to<double>;
+  { t.worst_row(i, s, i) } -> std::same_as<Row>;
+};
+
+/// A tuple of topics, each made from the same.
+template <class Tuple>
+Tuple topics_from(const Given& given) {
+  return [&]<std::size_t... i>(std::index_sequence<i...>) { return Tuple{std::tuple_element_t<i, Tuple>(given)...}; }
+  (std::make_index_sequence<std::tuple_size_v<Tuple>>{});
+}
 
 }  // namespace baywork::verify::detail

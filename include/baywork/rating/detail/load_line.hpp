@@ -71,19 +71,30 @@ inline verify::SectionForces sum(const verify::SectionForces& a, const verify::S
   return {a.N + f * b.N, a.Vy + f * b.Vy, a.Vz + f * b.Vz, a.T + f * b.T, a.My + f * b.My, a.Mz + f * b.Mz};
 }
 
+/// Forces on the cuts at both ends of every member.
+using EndsOfMembers = std::vector<std::array<verify::SectionForces, 2>>;
+inline EndsOfMembers ends_of(const Response& r) {
+  EndsOfMembers out(r.model().frame.members.size());
+  for (std::size_t m = 0; m < out.size(); ++m)
+    out[m] = {verify::detail::cut_at_end(r, m, true), verify::detail::cut_at_end(r, m, false)};
+  return out;
+}
+
 /// One combination without the load asked for. `factor` is that load's own in it.
 struct Line {
   std::size_t combination = 0;
   double factor = 0;
   std::optional<Response> placed{};  ///< not there where nothing is placed
   std::vector<MemberReach> reach{};
+  EndsOfMembers ends{};
 };
 
 /// The load asked for, of unit size.
 struct Unit {
   const Response& response;
   std::vector<MemberReach> reach;
-  explicit Unit(const Response& r) : response(r), reach(reaches(r)) {}
+  EndsOfMembers ends;
+  explicit Unit(const Response& r) : response(r), reach(reaches(r)), ends(ends_of(r)) {}
 };
 
 /// End forces and loads of member m at the load factor `at`; `loads` is scratch that the answer points into.
