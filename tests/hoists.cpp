@@ -305,6 +305,76 @@ TEST_CASE("of all sets of lines that pull, the study finds the one that is in ba
   CHECK(falls > 0);
 }
 
+TEST_CASE("the complementarity problem, against every set of lines") {
+  // C = A A^T of any rank: R = q + C x, R >= 0, x >= 0, R x = 0. Such problems have one R where they have any.
+  Random random(7);
+  int none = 0, some = 0;
+  for (int trial = 0; trial < 400; ++trial) {
+    const std::size_t n = 2 + random.below(5), rank = 1 + random.below(n);
+    std::vector<std::vector<double>> A(n, std::vector<double>(rank)), C(n, std::vector<double>(n, 0.0));
+    for (auto& row : A)
+      for (double& v : row) v = random.in(-1, 1);
+    std::vector<double> q(n);
+    for (std::size_t i = 0; i < n; ++i) {
+      q[i] = random.in(-1, 1.5);
+      for (std::size_t j = 0; j < n; ++j)
+        for (std::size_t k = 0; k < rank; ++k) C[i][j] += 1e5 * A[i][k] * A[j][k];
+    }
+    std::vector<bool> gone(n, false);
+    gone[0] = random.chance(0.3);
+    const detail::OneWay found(C, q, gone, 1e-6);
+    // by hand: for each set of slack lines the equations C_ss x_s = -q_s by elimination
+    bool exists = false;
+    std::vector<double> R(n);
+    for (unsigned set = 0; set < (1U << n) && !exists; ++set) {
+      if (gone[0] && (set & 1U) == 0) continue;
+      std::vector<std::size_t> s;
+      for (std::size_t i = 0; i < n; ++i)
+        if ((set >> i & 1U) != 0) s.push_back(i);
+      std::vector<std::vector<double>> M(s.size(), std::vector<double>(s.size() + 1));
+      for (std::size_t i = 0; i < s.size(); ++i) {
+        for (std::size_t j = 0; j < s.size(); ++j) M[i][j] = C[s[i]][s[j]] / 1e5;
+        M[i][s.size()] = -q[s[i]] / 1e5;
+      }
+      bool regular = true;
+      for (std::size_t k = 0; k < s.size() && regular; ++k) {
+        std::size_t best = k;
+        for (std::size_t i = k; i < s.size(); ++i)
+          if (std::abs(M[i][k]) > std::abs(M[best][k])) best = i;
+        std::swap(M[k], M[best]);
+        regular = std::abs(M[k][k]) > 1e-7;
+        for (std::size_t i = 0; i < s.size() && regular; ++i) {
+          if (i == k) continue;
+          const double f = M[i][k] / M[k][k];
+          for (std::size_t j = k; j <= s.size(); ++j) M[i][j] -= f * M[k][j];
+        }
+      }
+      if (!regular) continue;
+      bool holds = true;
+      for (std::size_t i = 0; i < n; ++i) R[i] = q[i];
+      for (std::size_t k = 0; k < s.size(); ++k) {
+        const double x = M[k][s.size()] / M[k][k];
+        holds = holds && (x >= -1e-12 || gone[s[k]]);
+        for (std::size_t i = 0; i < n; ++i) R[i] += C[i][s[k]] * x;
+      }
+      for (const double r : R) holds = holds && r >= -1e-9;
+      exists = holds;
+    }
+    CHECK(found.solved() == exists);
+    ++(exists ? some : none);
+    if (!exists || !found.solved()) continue;
+    for (std::size_t i = 0; i < n; ++i) {
+      double is = q[i];
+      for (std::size_t j = 0; j < n; ++j) is += C[i][j] * found.x()[j];
+      CHECK(std::abs(is - R[i]) < 1e-7);
+      CHECK((gone[i] || found.x()[i] >= 0));
+      CHECK((found.x()[i] == 0 || std::abs(is) < 1e-9));
+    }
+  }
+  CHECK(none > 40);
+  CHECK(some > 100);
+}
+
 TEST_CASE("hoists that mean nothing are refused") {
   BoxGirder g = box(8, cantilever());
   const Analysis clamped{g};

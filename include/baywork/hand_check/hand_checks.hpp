@@ -45,8 +45,8 @@ inline void add_basis(HandChecks& out, std::string quantity, const char* unit, c
 }
 }  // namespace detail
 
-/// Sums, reactions, deflections, the largest chord force, each face's diagonal or portal moments, chords across splices, and twist. What no
-/// closed form covers has a row that says why.
+/// Sums, reactions, deflections, the largest chord force, each face's diagonal or portal moments, chords across splices,
+/// and twist. What no closed form covers has a row that says why.
 inline HandChecks hand_checks(const Response& r) {
   const HandModel h(r);
   HandChecks out;

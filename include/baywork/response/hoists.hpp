@@ -112,7 +112,7 @@ class HoistStudy {
 
  private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
-  static constexpr double rounding = 1e-7;  ///< of the load: what a line may push before it counts
+  static constexpr double rounding = 1e-7;  ///< what a line may push, of the load, and what an answer may be wrong by
 
   std::string words(std::size_t h) const {
     return "hoist " + std::to_string(h + 1) + " at " + text::number(hoists_[h].x, 4) + " m ";
@@ -124,6 +124,10 @@ class HoistStudy {
     for (std::size_t s = 0; s < model.frame.supports.size(); ++s) {
       if (model.frame.supports[s].motion[2].kind == Restraint::Kind::free) continue;
       const Address& a = model.frame.nodes[model.frame.supports[s].node].address;
+      for (std::size_t k = 3; k < 6; ++k)
+        if (model.frame.supports[s].motion[k].kind != Restraint::Kind::free)
+          fail<BadDescription>("hoists, " + text_of(a, model.frame.names), "the joint is clamped",
+                               "joints held by lines that only pull are accepted");
       std::size_t h = 0;
       while (h < hoists_.size() && hoists_[h].station != static_cast<std::size_t>(a.station)) ++h;
       if (h == hoists_.size())
@@ -194,6 +198,10 @@ class HoistStudy {
   /// No answer leaves unless, in the response itself, every line pulls or is slack and none both or neither.
   void prove(HoistCase& c, const std::vector<double>& x, const std::vector<bool>& gone, double size) const {
     const double slack = rounding * size;
+    if (!(c.response.certificate().worst() <= rounding))
+      fail<NotConverged>("hoists, " + c.name,
+                         "its certified error is " + text::number(c.response.certificate().worst(), 3),
+                         "errors up to " + text::number(rounding) + " are accepted");
     c.pull.assign(hoists_.size(), 0.0);
     c.rise = x;
     c.slack.assign(x.size(), false);
