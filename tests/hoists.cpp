@@ -59,13 +59,13 @@ const HoistCase& named(const HoistStudy& s, const std::string& words) {
 
 /// A shape of bare numbers.
 struct Numbers {
-  double A, I;
+  double A, second_moment;
   SectionData<double> data() const {
     SectionData<double> d;
     d.designation = "numbers";
     d.area = A;
-    d.Iy = d.Iz = I;
-    d.It = 2 * I;
+    d.Iy = d.Iz = second_moment;
+    d.It = 2 * second_moment;
     d.shear_y = d.shear_z = rigid_stiffness;
     d.height = d.width = 0.01;
     d.wall = 0.001;

@@ -84,6 +84,38 @@ TEST_CASE("a rigid connector changes nothing, and a spring gives way by N/k") {
   CHECK(close(down(yielding) - down(before), more, 1e-8));
 }
 
+TEST_CASE("all six springs of a connector give way by their force over their stiffness") {
+  // Virtual work again, now with every spring and under loads that bend, shear and twist the girder:
+  // w = w_rigid + sum over connectors and components of (unit load's force) (force)/k
+  BoxGirder g = box();
+  const Analysis plain{with_splice_gaps(g.girder(), {0.1, 0.01})};
+  BoltedEndPlate c{.plate = 12_mm,
+                   .diameter = 130_mm,
+                   .bolt_circle = 95_mm,
+                   .bolts = 4,
+                   .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                   .hole = 13_mm,
+                   .throat = 5_mm,
+                   .plate_material = material::s355()};
+  c.fit = {0.0, 60e6, 5e6, 8e6, 3e3, 20e3, 15e3};
+  g.modules.connector = c;
+  const Analysis soft{with_splice_gaps(g.girder(), {0.1, 0.01})};
+  CHECK(soft.solver().path() != SolvePath::sparse);  // springs leave the chain of stations a chain
+  const std::vector<Action> load{point_load(ChordOf::bottom_left, 1.3, Vec3<>{0, -1500, -4000}),
+                                 point_load(ChordOf::top_right, 2.7, Vec3<>{200, 900, -300})};
+  const Response before = plain.solve(load), after = soft.solve(load);
+  const double k[] = {60e6, 5e6, 8e6, 3e3, 20e3, 15e3};  // in the order of the cut forces
+  for (const Vec3<>& along : {Vec3<>{0, 0, -1}, Vec3<>{0, -1, 0}}) {
+    const Response unit = plain.solve({point_load(ChordOf::top_left, 1.75, along)});
+    double more = 0;
+    for (std::size_t chord = 0; chord < 4; ++chord)
+      for (std::size_t i = 0; i < 6; ++i) more += unit.splice(5)[chord][i] * after.splice(5)[chord][i] / k[i];
+    const auto moved = [&](const Response& r) { return dot(r.deflection(ChordOf::top_left, 1.75), along); };
+    CHECK(close(moved(after) - moved(before), more, 1e-7));
+    CHECK(std::abs(more) > 0.02 * std::abs(moved(before)));
+  }
+}
+
 TEST_CASE("a pin turns: no moment there, and shear times its distance at the end frames") {
   BoxGirder g = box();
   g.modules.connector = coupler();

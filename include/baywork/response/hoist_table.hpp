@@ -47,47 +47,57 @@ inline std::vector<ChordEnvelope> chord_envelopes(const HoistStudy& study) {
   return out;
 }
 
-/// The table that answers "which hoist carries what", the cases in which a line is slack, and the chords' envelopes.
+namespace detail {
+
+/// What is to be said of a case: which hoists are slack, apart from the one that is taken away.
+inline std::string hoist_words(const HoistStudy& study, const HoistCase& c) {
+  if (!c.hangs) return "THE GIRDER DOES NOT HANG";
+  std::string out;
+  for (std::size_t h = 0; h < study.hoists().size(); ++h) {
+    std::size_t n = 0;
+    for (const std::size_t l : study.hoists()[h].lines) n += c.slack[l] ? 1U : 0U;
+    if (n == 0 || (c.gone && c.hoist == h)) continue;
+    out += (out.empty() ? "hoist " : ", hoist ") + std::to_string(h + 1) +
+           (n == study.hoists()[h].lines.size() ? " is slack" : " is slack on one side");
+  }
+  return out;
+}
+
+}  // namespace detail
+
+/// The table that answers "which hoist carries what", the cases and who is slack in them, and the chords' envelopes.
 inline std::ostream& operator<<(std::ostream& out, const HoistStudy& study) {
   using namespace text;
-  const std::vector<HoistCase>& cases = study.cases();
   const auto kN = [](double v) { return right(fixed(v / 1e3, 3), 10); };
+  const auto count = [](std::size_t i, std::size_t width) { return right(std::to_string(i + 1), width); };
   out << "Which hoist carries what (kN; load in all " << fixed(study.total() / 1e3, 3) << " kN)\n"
-      << "  hoist   place m     least     level  greatest  share level %  slack if lowered mm  least in; greatest in\n";
+      << "  hoist   place m     level   share %     least  in case  greatest  in case  slack if lowered by mm\n";
   for (std::size_t h = 0; h < study.hoists().size(); ++h) {
     const HoistShare s = study.share(h);
     const double share = study.total() == 0.0 ? 0.0 : 100.0 * s.level / study.total();
-    out << right(std::to_string(h + 1), 7) << right(number(study.hoists()[h].x, 5), 10) << kN(s.least) << kN(s.level)
-        << kN(s.greatest) << right(fixed(share, 1), 15)
-        << right(s.needed             ? "needed"
+    out << count(h, 7) << right(number(study.hoists()[h].x, 5), 10) << kN(s.level) << right(fixed(share, 1), 10)
+        << kN(s.least) << count(s.least_in, 9) << kN(s.greatest) << count(s.greatest_in, 9)
+        << right(s.needed             ? "it is needed"
                  : s.slack_from > 0.0 ? fixed(1e3 * s.slack_from, 2)
                                       : "-",
-                 21)
-        << "  " << cases[s.least_in].name << "; " << cases[s.greatest_in].name << '\n';
+                 24)
+        << '\n';
   }
-  out << "  the pulls' sum meets the load in every case within " << number(study.imbalance(), 2) << " of it\n";
-  for (const HoistCase& c : cases) {
-    if (!c.hangs) {
-      out << "  " << c.name << ": THE GIRDER DOES NOT HANG\n";
-      continue;
-    }
-    for (std::size_t h = 0; h < study.hoists().size(); ++h) {
-      std::size_t n = 0;
-      for (const std::size_t l : study.hoists()[h].lines) n += c.slack[l] ? 1U : 0U;
-      if (n == 0 || (c.gone && c.hoist == h)) continue;
-      out << "  " << c.name << ": hoist " << h + 1
-          << (n == study.hoists()[h].lines.size() ? " is slack" : " is slack on one side") << '\n';
-    }
+  out << "  in every case the pulls' sum meets the load within " << number(study.imbalance(), 2) << " of it\n  cases\n";
+  for (std::size_t i = 0; i < study.cases().size(); ++i) {
+    const std::string words = detail::hoist_words(study, study.cases()[i]);
+    out << count(i, 7) << "  " << study.cases()[i].name << (words.empty() ? "" : ": ") << words << '\n';
   }
-  out << "Chords over these cases (kN, kNm)\n  chord                tension  in bay  compression  in bay       M "
-         "up/down  in bay      M sideways  in bay\n";
+  out << "Chords over these cases (kN and kNm; where and in which case)\n";
   for (const ChordEnvelope& e : chord_envelopes(study)) {
-    out << "  " << left(e.chord, 18);
-    std::size_t width = 10;
-    for (const HoistExtreme* x : {&e.tension, &e.compression, &e.M_y, &e.M_z}) {
-      out << right(fixed(x->value / 1e3, 3), width) << right(std::to_string(x->bay + 1), 8);
-      width = x == &e.tension ? 13 : 16;
-    }
+    const auto say = [&](const char* what, const HoistExtreme& x) {
+      out << what << fixed(x.value / 1e3, 3) << " (bay " << x.bay + 1 << ", " << x.in + 1 << ")";
+    };
+    out << "  " << left(e.chord + " chord", 20);
+    say(" pull ", e.tension);
+    say(", push ", e.compression);
+    say(", M up and down ", e.M_y);
+    say(", sideways ", e.M_z);
     out << '\n';
   }
   return out;

@@ -17,12 +17,12 @@ struct HoledRound {
 inline HoledRound holed_round(double D, double wall, double d0) {
   HoledRound out;
   const double inner = wall > 0.0 ? D - 2.0 * wall : 0.0;
-  const double I = pi_v<double> / 64.0 * (D * D * D * D - inner * inner * inner * inner);
+  const double second_moment = pi_v<double> / 64.0 * (D * D * D * D - inner * inner * inner * inner);
   out.A = pi_v<double> / 4.0 * (D * D - inner * inner);
-  out.W = 2.0 * I / D;
+  out.W = 2.0 * second_moment / D;
   const double t = wall > 0.0 ? wall : 0.5 * D;
   out.A_net = out.A - 2.0 * d0 * t;
-  out.W_net = 2.0 / D * (I - 2.0 * d0 * t * (0.25 * (D - t) * (D - t) + t * t / 12.0));
+  out.W_net = 2.0 / D * (second_moment - 2.0 * d0 * t * (0.25 * (D - t) * (D - t) + t * t / 12.0));
   return out;
 }
 

@@ -79,6 +79,10 @@ class SpliceDesign {
         " in every chord, EN 1993-1-8 3.13, 3.6 and 6.2.4, EN 1999-1-1 8.5.14 for aluminium; sizes of all force "
         "components add up in the rows. Slack is taken as closed; gamma_Mp = " +
         baywork::text::number(basis_.aluminium.gamma_Mp) + ".");
+    if (const PinCoupler* c = std::get_if<PinCoupler>(&g.connector); c != nullptr && c->throat == 0.0)
+      out.not_covered.push_back("Splices: what joins couplers and chords is not described.");
+    if (std::holds_alternative<PinCoupler>(g.connector))
+      out.not_covered.push_back("Splices: buckling of pushed chords that turn about their pins.");
     out.not_covered.push_back("Splices: securing of pins and bolts, tolerances, impact when slack is taken up.");
   }
 
