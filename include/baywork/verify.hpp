@@ -14,6 +14,7 @@
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/prove.hpp>
 #include <baywork/verify/stability_column.hpp>
+#include <baywork/verify/prove_on_hoists.hpp>
 #include <baywork/verify/spigot.hpp>
 #include <baywork/verify/stability_eigenvalue.hpp>
 #include <baywork/verify/stability_imperfections.hpp>

@@ -68,19 +68,14 @@ inline ClauseRow pin_contact(double F_ser, double t, double d, double d0, double
   return compare(pin_contact_stress(F_ser, t, d, d0, E), 2.5 * fy / r.gamma_ser, r.contact);
 }
 
-/// Type A of Table 3.9: what a plate t thick needs beyond the hole [m], F gamma/(2 t fy) + 2 d0/3 to its end and d0/3
-/// to each side.
-inline double pin_end_needed(double F, double t, double d0, double fy, const PinRules& r) {
-  return magnitude(F) * r.gamma_bearing / (2.0 * t * fy) + 2.0 * d0 / 3.0;
-}
-inline double pin_side_needed(double F, double t, double d0, double fy, const PinRules& r) {
-  return magnitude(F) * r.gamma_bearing / (2.0 * t * fy) + d0 / 3.0;
-}
+/// Type A of Table 3.9: a plate t thick needs F gamma/(2 t fy) + 2 d0/3 beyond the hole to its end, and + d0/3 to each
+/// side. Said as the force [N] that the metal there takes, so that half of it is half used: 2 t fy (end - 2
+/// d0/3)/gamma, 2 t fy (side - d0/3)/gamma.
 inline ClauseRow pin_end(double F, double t, double d0, double fy, double end, const PinRules& r) {
-  return compare(pin_end_needed(F, t, d0, fy, r), end, r.geometry);
+  return compare(F, larger(0.0, 2.0 * t * fy * (end - 2.0 * d0 / 3.0) / r.gamma_bearing), r.geometry);
 }
 inline ClauseRow pin_side(double F, double t, double d0, double fy, double side, const PinRules& r) {
-  return compare(pin_side_needed(F, t, d0, fy, r), side, r.geometry);
+  return compare(F, larger(0.0, 2.0 * t * fy * (side - d0 / 3.0) / r.gamma_bearing), r.geometry);
 }
 
 }  // namespace baywork::verify

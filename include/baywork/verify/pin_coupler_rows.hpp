@@ -91,15 +91,11 @@ inline void add_coupler_rows(const SpliceSite& at, const PinCoupler& c, const Se
     };
     const ClauseRow of_blade = row(k.F_pull, c.blade, blade.fy), of_fork = row(0.5 * k.F_pull, c.fork, fork.fy);
     const bool b = of_blade.utilisation >= of_fork.utilisation;
-    if (k.F_pull <= 0.0) {  // pushed plates need no metal beyond the hole
-      add_row(at, compare(0.0, have, r.geometry), "", {});
-      return;
-    }
-    add_row(at, b ? of_blade : of_fork, end ? "({a}/{b} + 2*{c}/3)/{d}" : "({a}/{b} + {c}/3)/{d}",
+    add_row(at, b ? of_blade : of_fork, end ? "{a}/({b}*({c} - 2*{d}/3))" : "{a}/({b}*({c} - {d}/3))",
             {{"F_Ed", b ? k.F_pull : 0.5 * k.F_pull, kilonewton},
              {"(2 t f/gamma per m)", 2.0 * (b ? c.blade * blade.fy : c.fork * fork.fy) / r.gamma_bearing, kilonewton},
-             {"d_0", c.hole, metre},
              {end ? "a" : "c", have, metre},
+             {"d_0", c.hole, metre},
              {"t", b ? c.blade : c.fork, metre},
              N,
              V,

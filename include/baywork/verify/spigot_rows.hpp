@@ -55,19 +55,16 @@ inline void add_spigot_rows(const SpliceSite& at, const Spigot& c, const Section
   const ClauseRow of_chord = pin_end(0.5 * F_pull, tube.wall, c.hole, chord.fy, c.end, r),
                   of_spigot = pin_end(solid ? F_pull : 0.5 * F_pull, across, c.hole, spigot.fy, c.end, r);
   const bool chord_end = of_chord.utilisation >= of_spigot.utilisation;
-  if (F_pull > 0.0)
-    add_row(at, chord_end ? of_chord : of_spigot, "({a}/{b} + 2*{c}/3)/{d}",
-            {{"F_Ed", chord_end || !solid ? 0.5 * F_pull : F_pull, kilonewton},
-             {"(2 t f/gamma per m)", 2.0 * (chord_end ? tube.wall * chord.fy : across * spigot.fy) / r.gamma_bearing,
-              kilonewton},
-             {"d_0", c.hole, metre},
-             {"a", c.end, metre},
-             {"t", chord_end ? tube.wall : across, metre},
-             N,
-             T},
-            chord_end ? "metal between the hole and the chord's end" : "metal between the hole and the spigot's end");
-  else
-    add_row(at, compare(0.0, c.end, r.geometry), "", {});
+  add_row(at, chord_end ? of_chord : of_spigot, "{a}/({b}*({c} - 2*{d}/3))",
+          {{"F_Ed", chord_end || !solid ? 0.5 * F_pull : F_pull, kilonewton},
+           {"(2 t f/gamma per m)", 2.0 * (chord_end ? tube.wall * chord.fy : across * spigot.fy) / r.gamma_bearing,
+            kilonewton},
+           {"a", c.end, metre},
+           {"d_0", c.hole, metre},
+           {"t", chord_end ? tube.wall : across, metre},
+           N,
+           T},
+          chord_end ? "metal between the hole and the chord's end" : "metal between the hole and the spigot's end");
 
   const SpigotContact contact{c.reach, std::hypot(f.Vy, f.Vz), std::hypot(f.My, f.Mz)};
   const double first = c.end + 0.5 * c.hole, last = c.pins == 1 ? first : c.reach - first;

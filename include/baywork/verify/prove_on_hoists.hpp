@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// A proof over every state of the hoists: each combination with all level, each off level, each slack.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <baywork/response/hoists.hpp>
+#include <baywork/verify/prove.hpp>
+
+namespace baywork::verify {
+
+/// As by_material, in every combination of the set and, for each, in every state of the hoists; the proof's
+/// combinations are named after both. A state that does not hang is a row outside the scope at its hoist, so that the
+/// proof does not pass: where no hoist may fail, ask for `each_slack = false`. Slack hoists under the factors of
+/// lasting situations are on the safe side: EN 1990 6.4.3.3 would allow those of accidents.
+inline Proof on_hoists(const Cases& cases, const CombinationSet& set, const HoistCases& hoists = {},
+                       const Basis& basis = {}, Standards which = Standards::by_material) {
+  detail::Search search(cases.analysis(), basis, which);
+  std::vector<Combination> states;
+  std::vector<Row> falls;
+  std::vector<bool> fallen;
+  for (const Combination& c : combinations(set, cases.kinds())) {
+    const HoistStudy study(cases.combine(c), hoists);
+    fallen.resize(study.hoists().size(), false);
+    for (const HoistCase& state : study.cases()) {
+      if (state.hangs)
+        search.take(state.response, states.size());
+      else if (!fallen[state.hoist]) {
+        fallen[state.hoist] = true;
+        Row row;
+        row.address.station = static_cast<int>(study.hoists()[state.hoist].station);
+        row.combination = states.size();
+        falls.push_back(detail::outside(row, state.gone ? "the girder does not hang without the hoist here"
+                                                        : "the girder does not hang with the hoist here off level"));
+      }
+      states.push_back({c.name + ", " + state.name, c.factors});
+    }
+  }
+  const Proof proof = search.proof(states, set.name + ", " + set.edition + ", each in every state of the hoists");
+  std::vector<Row> rows = proof.rows();
+  rows.insert(rows.end(), falls.begin(), falls.end());
+  return {std::move(rows), std::move(states), proof.assumptions(), proof.not_covered()};
+}
+
+}  // namespace baywork::verify
