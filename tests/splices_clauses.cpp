@@ -205,6 +205,35 @@ TEST_CASE("bolts on a circle balance force, moment, shear and torque") {
   CHECK(close(c.shear(6 * kN, 200), (1.5 + 1.0) * kN, 1e-12));  // 6/4 + 2 * 0.2/(4 * 0.1)
 }
 
+TEST_CASE("end plates give way by their bolts and plates") {
+  // By hand: 60.3 tube, six M12 (84.267 mm2) on 110 mm, plates 15 mm, 4 mm throat: m = 24.85 - 4.5255 = 20.3245 mm,
+  // l_eff = pi 60.3/6 = 31.573 mm. One bolt: 210e9 * 0.8 * 84.267e-6/0.0444 = 318.85 MN/m; one plate: 210e9 * 0.45 *
+  // 0.031573 * (15/20.3245)^3 = 1199.4 MN/m. Together 1/(1/318.85 + 2/1199.4) = 208.17; six: 1249.0 MN/m; 0.11^2/8 of
+  // it: 1.8891 MNm.
+  const BoltedEndPlate c{.plate = 15_mm,
+                         .diameter = 150_mm,
+                         .bolt_circle = 110_mm,
+                         .bolts = 6,
+                         .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                         .hole = 13_mm,
+                         .throat = 4_mm,
+                         .plate_material = material::s355(),
+                         .fit = {.slack = 0.2_mm}};
+  const ConnectorFit f = en1993::end_plate_fit(c, 60.3 * mm);
+  CHECK(close(f.axial, 1249.0e6, 2e-4));
+  CHECK(close(f.about_y, 1.8891e6, 2e-4));
+  CHECK(f.about_z == f.about_y);
+  CHECK(is_infinite(f.shear_y));
+  CHECK(f.slack == 0.2_mm);
+  // six springs on a circle turn as their sum of k y^2 says, however they lie
+  double turning = 0;
+  for (int i = 0; i < 6; ++i) turning += f.axial / 6 * std::pow(55 * mm * std::cos(0.3 + i * pi / 3), 2);
+  CHECK(close(turning, f.about_y, 1e-9));
+  BoltedEndPlate tight = c;
+  tight.bolt_circle = 65_mm;
+  CHECK_THROWS_AS((void)en1993::end_plate_fit(tight, 60.3 * mm), BadDescription);
+}
+
 TEST_CASE("a spigot's contact balances shear and moment") {
   for (const double V : {0.0, 3e3})
     for (const double M : {0.0, 400.0}) {

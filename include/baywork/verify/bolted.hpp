@@ -6,6 +6,7 @@
 #include <cstddef>
 
 #include <baywork/girder/bolt.hpp>
+#include <baywork/girder/connector.hpp>
 #include <baywork/verify/clause_row.hpp>
 
 namespace baywork::en1993 {
@@ -99,5 +100,39 @@ struct BoltCircle {
     return magnitude(V) / n + 2.0 * magnitude(T) / (n * D);
   }
 };
+
+/// The T-stub of a round end plate on a tube of diameter D, without strengths: its web is the tube's wall, each bolt's
+/// part of the plate is half of it. That the plate is full, not a ring, is what holds its hinge at the wall. Pitch: the
+/// bolts' share of the wall's length (safe side, shorter than on the circle). Grip: both plates, two washers, half of
+/// head and nut, 2 t + 1.2 d (common practice).
+inline TStub end_plate_stub(const BoltedEndPlate& c, double D) {
+  TStub s;
+  s.m = 0.5 * (c.bolt_circle - D) - 0.8 * c.throat * std::sqrt(2.0);
+  s.e = 0.5 * (c.diameter - c.bolt_circle);
+  s.t = c.plate;
+  s.pitch = pi_v<double> * D / static_cast<double>(c.bolts);
+  s.bolt_area = c.bolt.stress_area;
+  s.grip = 2.0 * c.plate + 1.2 * c.bolt.diameter;
+  return s;
+}
+
+/// Springs of end plates that are pulled apart, on a tube of diameter D: for each bolt half of k_10 = 1.6 As/L_b and,
+/// for each of the two plates, half of k_5 = 0.9 l_eff t³/m³, one after the other (EN 1993-1-8 Table 6.11, values from
+/// memory). All n bolts along the chord; n (D_b/2)²/2 of it against bending. Pushed plates are in contact and stiffer:
+/// with these springs a girder is on the soft side. Shear and torsion stay rigid.
+inline ConnectorFit end_plate_fit(const BoltedEndPlate& c, double D) {
+  const TStub s = end_plate_stub(c, D);
+  if (!(s.m > 0.0))
+    fail<BadDescription>("splice, bolted end plates", "the bolts stand on the chord's weld",
+                         "a larger bolt circle is accepted");
+  constexpr double bolt_E = 210e9;
+  const double bolt = bolt_E * 0.8 * s.bolt_area / s.grip;
+  const double plate = c.plate_material.E * 0.45 * s.l_eff_1() * s.t * s.t * s.t / (s.m * s.m * s.m);
+  const double n = static_cast<double>(c.bolts), one = 1.0 / (1.0 / bolt + 2.0 / plate);
+  ConnectorFit fit = c.fit;
+  fit.axial = n * one;
+  fit.about_y = fit.about_z = n * one * c.bolt_circle * c.bolt_circle / 8.0;
+  return fit;
+}
 
 }  // namespace baywork::en1993

@@ -12,21 +12,10 @@ namespace baywork::verify::detail {
 inline constexpr const char* aluminium_plate =
     "EN 1993-1-8 with the strength beside welds: engineering judgement, EN 1999-1-1 Annex B has its own T-stub";
 
-/// One bolt's part of the plate is half a T-stub whose web is the chord's wall. That the plate is full, not a ring, is
-/// what holds its hinge at the wall. Pitch: the bolts' share of the wall's length (safe side, shorter than on the
-/// circle). Grip: both plates, two washers, half of head and nut, 2 t + 1.2 d (common practice).
 inline en1993::TStub end_plate_stub(const SpliceSite& at, const BoltedEndPlate& c) {
-  const double D = at.chord.section.height;
-  const PartStrength plate = part_strength(c.plate_material, c.plate, is_aluminium(c.plate_material), at.basis);
-  en1993::TStub s;
-  s.m = 0.5 * (c.bolt_circle - D) - 0.8 * c.throat * std::sqrt(2.0);
-  s.e = 0.5 * (c.diameter - c.bolt_circle);
-  s.t = c.plate;
-  s.pitch = pi_v<double> * D / static_cast<double>(c.bolts);
-  s.f_web = s.f_bolt = plate.f;
+  en1993::TStub s = en1993::end_plate_stub(c, at.chord.section.height);
+  s.f_web = s.f_bolt = part_strength(c.plate_material, c.plate, is_aluminium(c.plate_material), at.basis).f;
   s.F_t = 2.0 * en1993::bolt_tension(c.bolt, at.basis.steel.gamma_M2);
-  s.bolt_area = c.bolt.stress_area;
-  s.grip = 2.0 * c.plate + 1.2 * c.bolt.diameter;
   return s;
 }
 
