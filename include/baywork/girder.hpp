@@ -8,6 +8,7 @@
 #include <baywork/girder/bolt.hpp>
 #include <baywork/girder/braced_panel.hpp>
 #include <baywork/girder/connector.hpp>
+#include <baywork/girder/connector_words.hpp>
 #include <baywork/girder/diaphragms.hpp>
 #include <baywork/girder/face.hpp>
 #include <baywork/girder/girder.hpp>

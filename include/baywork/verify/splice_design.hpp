@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include <baywork/girder/connector_words.hpp>
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/end_plate_rows.hpp>
 #include <baywork/verify/found.hpp>
@@ -74,11 +75,11 @@ class SpliceDesign {
       out.not_covered.push_back("Splices: chords carry on rigidly there, their connectors are not described.");
       return;
     }
+    out.assumptions.push_back("Splices: in every chord " + words_of(g.connector) + ".");
     out.assumptions.push_back(
-        std::string("Splices: ") + name(g.connector) +
-        " in every chord, EN 1993-1-8 3.13, 3.6 and 6.2.4, EN 1999-1-1 8.5.14 for aluminium; sizes of all force "
-        "components add up in the rows. Slack is taken as closed; gamma_Mp = " +
-        baywork::text::number(basis_.aluminium.gamma_Mp) + ".");
+        "Splices: EN 1993-1-8 3.13, 3.6 and 6.2.4, EN 1999-1-1 8.5.14 for aluminium with gamma_Mp = " +
+        baywork::text::number(basis_.aluminium.gamma_Mp) +
+        "; the sizes of all force components add up; slack is taken as closed.");
     if (const PinCoupler* c = std::get_if<PinCoupler>(&g.connector); c != nullptr && c->throat == 0.0)
       out.not_covered.push_back("Splices: what joins couplers and chords is not described.");
     if (std::holds_alternative<PinCoupler>(g.connector))
