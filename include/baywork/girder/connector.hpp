@@ -31,10 +31,13 @@ enum class PinAxis : std::uint8_t { level, upright };
 
 /// A blade of one module in a fork of the next, held by one pin. Lengths in m.
 ///
-///         ==|=============o=|     fork: two plates            `reach` from the pin's axis to the root of the plates,
-///  chord ===|========|    o       gap                         where coupler and chord are welded together;
-///         ==|        |====o====|===== chord                   `end` from the hole's edge to the plates' end,
-///           |             o                                   `side` from the hole's edge to their sides
+///                  pin
+///         |=========o===|              plate of the fork
+///   chord |      |--o----------| chord   blade, with a gap on either side
+///         |=========o===|              plate of the fork
+///         |<-reach->|                  from the plates' root, where coupler and chord are welded together
+///
+/// `end`: from the edge of the hole to the plates' end; `side`: to their sides.
 struct PinCoupler {
   double pin = 0;    ///< diameter
   double hole = 0;   ///< diameter

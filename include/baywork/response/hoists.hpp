@@ -2,6 +2,7 @@
 // A girder on several hoists: all level, each off level, each slack; what each then carries. Lines only pull.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -139,6 +140,7 @@ class HoistStudy {
     if (hoists_.size() < 2)
       fail<BadDescription>("hoists", "the girder is held along z at " + std::to_string(hoists_.size()) + " stations",
                            "a girder on two hoists or more is accepted");
+    std::sort(hoists_.begin(), hoists_.end(), [](const Hoist& a, const Hoist& b) { return a.station < b.station; });
     total_ = -level.total_load().z;
   }
 
@@ -179,6 +181,8 @@ class HoistStudy {
       size = larger(size, magnitude(R[i]));
     }
     const detail::OneWay lines(C_, R, is_gone, 1e-6 * size / level.girder().span());
+    if (lines.gave_up())
+      fail<NotConverged>("hoists, " + out.name, "which lines are slack was not found", "fewer lines are accepted");
     out.hangs = lines.solved();
     for (const double x : lines.x()) out.hangs = out.hangs && magnitude(x) < level.girder().span();
     if (out.hangs) {
@@ -209,7 +213,7 @@ class HoistStudy {
       for (const std::size_t l : hoists_[h].lines) {
         const double R = pull(c.response, l);
         c.slack[l] = gone[l] || x[l] > 0.0;
-        const bool holds = c.slack[l] ? magnitude(R) <= slack && (gone[l] || x[l] > 0.0) : R >= -slack && x[l] == 0.0;
+        const bool holds = c.slack[l] ? magnitude(R) <= slack : R >= -slack && x[l] == 0.0;
         if (!holds)
           fail<NotConverged>("hoists, " + c.name, "a line is found to push " + text::number(-R) + " N",
                              "lines that only pull are accepted");

@@ -66,7 +66,8 @@ struct TStub {
   double l_eff_2() const { return smaller(4.0 * m + 1.25 * e, pitch); }
   /// Plastic moment of the flange, 0.25 l_eff t² f.
   double M_pl(double l_eff, double f) const { return 0.25 * l_eff * t * t * f; }
-  /// Bolts longer than L_b* = 8.8 m³ As/(l_eff,1 t³) stretch too far for the flange to pry (Table 6.2).
+  /// Bolts longer than L_b* = 8.8 m³ As/(l_eff,1 t³) stretch too far for the flange to pry (Table 6.2, value from
+  /// memory).
   bool pries() const { return grip <= 8.8 * m * m * m * bolt_area / (l_eff_1() * t * t * t); }
 
   /// Mode 1: the flange yields at web and bolts, (2 M_web + 2 M_bolt)/m = 4 M_pl/m. Without prying 2 M_web/m.

@@ -96,8 +96,8 @@ inline verify::PinRules pin_rules(const PartialFactors& f = {}) {
 
 namespace baywork::en1999 {
 
-/// 8.5.14: the same criteria with fo for fy and gamma_Mp throughout (value from memory). What is drawn again is not
-/// asked there: EN 1993-1-8's limits are taken with gamma 1.0.
+/// 8.5.14: the same criteria with fo for fy and gamma_Mp throughout (values and table numbers from memory). What is
+/// drawn again is not asked there: EN 1993-1-8's limits are taken with gamma 1.0.
 inline verify::PinRules pin_rules(const PartialFactors& f = {}) {
   return {f.gamma_Mp,
           f.gamma_Mp,

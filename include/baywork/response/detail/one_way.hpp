@@ -36,8 +36,9 @@ class OneWay {
     for (std::size_t i = 0; i < q_.size(); ++i) x_[i] *= scale_[i];
   }
 
-  /// False where no state is in balance.
+  /// False where no state is in balance, or none was found.
   bool solved() const noexcept { return solved_; }
+  bool gave_up() const noexcept { return gave_up_; }
   const std::vector<double>& x() const noexcept { return x_; }
 
  private:
@@ -92,7 +93,11 @@ class OneWay {
       }
     }
     std::size_t entering = z0;
-    for (std::size_t step = 0; row < n && step < 50 * (n + 1); ++step) {
+    for (std::size_t step = 0; row < n; ++step) {
+      if (step == 50 * (n + 1)) {
+        gave_up_ = true;
+        return false;
+      }
       exchange(t, row, entering);
       const std::size_t left = basis[row];
       basis[row] = entering;
@@ -129,7 +134,7 @@ class OneWay {
   Matrix C_;
   std::vector<double> q_, scale_, x_;
   std::vector<std::size_t> gone_, one_way_;
-  bool solved_ = false;
+  bool solved_ = false, gave_up_ = false;
 };
 
 }  // namespace baywork::detail
