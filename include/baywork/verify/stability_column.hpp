@@ -70,7 +70,9 @@ inline PairAnswer answer_of(const PairColumn& p, const std::vector<double>& stat
   }
   BoxBehind behind = p.behind;
   behind.tension = smaller(1.0, larger(0.0, tension));
-  const CriticalLoad c = rings && behind.racking > 0.0 ? critical_load(column, behind) : critical_load(column);
+  // shorter girders have no waves of more than a ring or two
+  const bool tied = rings && behind.racking > 0.0 && a.length > 5.5 * column.bay;
+  const CriticalLoad c = tied ? critical_load(column, behind) : critical_load(column);
   a.N_cr_sway = c.N_cr;
   a.N_cr = smaller(c.N_cr, 2.0 * p.N_bay);
   a.half_waves = c.half_waves;
