@@ -2,7 +2,6 @@
 // What is not zero in the coupling of two stations, in the order in which a product with vectors goes through it.
 #pragma once
 
-#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <type_traits>
@@ -45,23 +44,30 @@ struct RowLists {
 
   /// Of a sum of blocks, or of its transpose. `full`: scratch.
   void make(const std::vector<BasicBlock6<S>>& blocks, bool turned, std::size_t rows, std::size_t columns, std::vector<S>& full) {
-    in_full(blocks, turned, rows, columns, full);
-    const std::size_t something = static_cast<std::size_t>(std::count_if(full.begin(), full.end(), [](const S& v) { return !is_nothing(v); }));
+    std::size_t something = 0;
+    for (const BasicBlock6<S>& b : blocks)
+      for (std::size_t j = 0; j < 6; ++j)
+        for (std::size_t i = 0; i < 6; ++i) something += is_nothing(b(i, j)) ? 0U : 1U;
+    end.clear();
+    column.clear();
+    value.clear();
     const bool all = 2 * something > rows * columns;
-    end.resize(rows);
-    column.resize(rows * columns + 1);
-    value.resize(rows * columns + 1);
-    std::uint32_t count = 0;
+    if (all) in_full(blocks, turned, rows, columns, full);
+    column.reserve(all ? rows * columns : something);
+    value.reserve(all ? rows * columns : something);
+    const auto put = [this](std::size_t c, const S& v) {
+      column.push_back(static_cast<std::uint32_t>(c));
+      value.push_back(v);
+    };
     for (std::size_t r = 0; r < rows; ++r) {
-      for (std::size_t c = 0; c < columns; ++c) {
-        column[count] = static_cast<std::uint32_t>(c);
-        value[count] = full[c * rows + r];
-        count += all || !is_nothing(value[count]) ? 1U : 0U;
+      for (std::size_t c = 0; all && c < columns; ++c) put(c, full[c * rows + r]);
+      for (const BasicBlock6<S>& b : blocks) {
+        if (all || static_cast<std::size_t>(turned ? b.column : b.row) != r / 6) continue;
+        for (std::size_t k = 0; k < 6; ++k)
+          if (const S& v = turned ? b(k, r % 6) : b(r % 6, k); !is_nothing(v)) put((turned ? b.first_row() : b.first_column()) + k, v);
       }
-      end[r] = count;
+      end.push_back(static_cast<std::uint32_t>(column.size()));
     }
-    column.resize(count);
-    value.resize(count);
   }
 };
 
