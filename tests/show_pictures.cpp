@@ -81,8 +81,9 @@ TEST_CASE("pictures of random girders are well-formed, name themselves, and refe
     girders::Random description(seed);
     const Analysis a(girders::DescribedGirder(description, 40).alone());
     ::Random chance(seed);
-    for (const auto& [kind, picture] : pictures::all_of(a, chance, {.width = chance.in(240, 2000)})) {
-      CAPTURE(kind);
+    for (const auto& named : pictures::all_of(a, chance, {.width = chance.in(240, 2000)})) {
+      CAPTURE(named.first);
+      const std::string& picture = named.second;
       const svg::Element s = svg::parsed(picture);
       CHECK(s.name == "svg");
       CHECK(s.at("role") == "img");

@@ -140,9 +140,9 @@ inline void draw_action(Picture& p, const FlatView& view, const DrawnAction& d, 
   const bool single = d.from == d.to;
   const double reach = single ? 24.0 : 16.0;
   bool named = false;
-  for (const auto& [a, b] : d.lines) {
+  for (const auto& ends : d.lines) {
     const auto tip = [&](double x) {
-      const Spot sa = view.spot(on_chord(g, a, x)), sb = view.spot(on_chord(g, b, x));
+      const Spot sa = view.spot(on_chord(g, ends.first, x)), sb = view.spot(on_chord(g, ends.second, x));
       Spot s = sa + d.across * (sb - sa);
       if (d.outside && magnitude(first.y) > magnitude(first.x))  // to the girder's edge that it comes upon
         s.y = first.y > 0 ? smaller(sa.y, sb.y) - 3 - lane_height * lane : larger(sa.y, sb.y) + 3 + lane_height * lane;

@@ -35,7 +35,7 @@ class Plot {
  public:
   /// Its area's corner above and to the left, with room for numbers below (16 px) and to the left (44 px) beside it.
   Plot(Picture& p, const Spot& corner, double width, double height, PlotAxis x, PlotAxis y)
-      : p_(p), corner_(corner), width_(width), height_(height), x_(std::move(x)), y_(std::move(y)) {
+      : corner_(corner), width_(width), height_(height), x_(std::move(x)), y_(std::move(y)) {
     p.svg.rect(corner, width, height, "bw-grid");
     for (const double v : ticks(x_, width / 56)) {
       const double at = spot(v, y_.low).x;
@@ -81,7 +81,6 @@ class Plot {
     return s[0] == '-' ? minus + s.substr(1) : s;
   }
 
-  Picture& p_;
   Spot corner_;
   double width_, height_;
   PlotAxis x_, y_;

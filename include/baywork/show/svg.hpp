@@ -40,9 +40,13 @@ inline std::string escaped(std::string_view s) {
 
 /// A length on the page: two decimals (a fiftieth of what an eye can tell), no needless zeros.
 inline std::string px(double v) {
-  std::string out = text::fixed(v, 2);
-  while (out.back() == '0') out.pop_back();
-  if (out.back() == '.') out.pop_back();
+  if (!(std::abs(v) < 1e13)) return text::fixed(v, 2);
+  const long long hundredths = std::llround(100.0 * v), size = hundredths < 0 ? -hundredths : hundredths;
+  std::string out = (hundredths < 0 ? "-" : "") + std::to_string(size / 100);
+  if (size % 100 == 0) return out;
+  out += '.';
+  out += static_cast<char>('0' + size % 100 / 10);
+  if (size % 10 != 0) out += static_cast<char>('0' + size % 10);
   return out;
 }
 
@@ -116,7 +120,9 @@ class Svg {
     static constexpr double slant = 0.70710678118654752;
     std::string d;
     const auto add = [&d](const Spot& a, const Spot& b) {
-      if (distance(a, b) > 0.1) d += 'M' + px(a.x) + ' ' + px(a.y) + 'L' + px(b.x) + ' ' + px(b.y);
+      if (!(distance(a, b) > 0.1)) return;
+      const std::string x = px(b.x), y = px(b.y), from_x = px(a.x), from_y = px(a.y);
+      d += 'M' + from_x + ' ' + from_y + (y == from_y ? 'H' + x : x == from_x ? 'V' + y : 'L' + x + ' ' + y);
     };
     if (hatch == Hatch::level)
       detail::hatch_lines(area, {1.0, 0.0}, 3.0, add);

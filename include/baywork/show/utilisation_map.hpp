@@ -30,7 +30,8 @@ inline void step_area(Picture& p, const std::vector<Spot>& area, std::size_t ste
   if (step == 5) {
     p.svg.polygon(area, "bw-load bw-dash", Hatch::level);
   } else if (step == 4) {
-    p.svg.polygon(area, "bw-load", Hatch::crossed);
+    p.svg.polygon(area, "bw-load-area bw-pale");
+    p.svg.hatched(area, "bw-load", Hatch::crossed);
   } else {
     p.svg.polygon(area, "bw-use-" + std::to_string(step + 1));
     if (step == 3) p.svg.hatched(area, "bw-blank", Hatch::slanted);
