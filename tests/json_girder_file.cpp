@@ -276,6 +276,8 @@ TEST_CASE("what files cannot hold is refused, not changed") {
   CHECK_THROWS_WITH_AS(written(file), doctest::Contains("perimeter_m is nan"), BadDescription);
   file = {l.girder(), {{"one", Nature::wind, {wind_on("web", std::numeric_limits<double>::infinity())}, ""}}};
   CHECK_THROWS_WITH_AS(written(file), doctest::Contains("pressure_Pa is inf"), BadDescription);
+  file = {l.girder(), {{"one", Nature::wind, {point_load("middle", 1.0, 5.0)}, ""}}};
+  CHECK_THROWS_WITH_AS(written(file), doctest::Contains("there is no chord called middle"), BadDescription);
   file = {l.girder(), {}};
   file.girder.joints.pop_back();
   CHECK_THROWS_AS(written(file), BadDescription);

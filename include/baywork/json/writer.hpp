@@ -21,6 +21,7 @@ namespace baywork::detail {
 struct JsonLists {
   std::map<std::string, std::size_t> known_materials{}, known_bars{};
   Written materials = Written::array(), bars = Written::array();
+  PartNames names{};  ///< of the girder, once it is written
 };
 
 class JsonWriter {
@@ -47,12 +48,14 @@ class JsonWriter {
   void flag(const char* key, bool v) { out_[key] = v; }
   void count(const char* key, std::size_t v) { out_[key] = v; }
   void vector(const char* key, const Vec3<>& v) { out_[key] = point(key, v); }
-  void chord(const char* key, const ChordRef& v) { out_[key] = part(v); }
-  void chord(const char* key, const std::optional<ChordRef>& v) { out_[key] = v ? part(*v) : Written(nullptr); }
-  void face(const char* key, const FaceRef& v) { out_[key] = part(v); }
+  void chord(const char* key, const ChordRef& v) { out_[key] = part(v, lists_.names.chords); }
+  void chord(const char* key, const std::optional<ChordRef>& v) {
+    out_[key] = v ? part(*v, lists_.names.chords) : Written(nullptr);
+  }
+  void face(const char* key, const FaceRef& v) { out_[key] = part(v, lists_.names.faces); }
   void chords(const char* key, const std::vector<ChordRef>& v) {
     Written& list = out_[key] = Written::array();
-    for (const ChordRef& c : v) list.push_back(part(c));
+    for (const ChordRef& c : v) list.push_back(part(c, lists_.names.chords));
   }
   void bar(const char* key, const Bar& v, bool optional = false) {
     if (v.given)
@@ -98,7 +101,7 @@ class JsonWriter {
     out_[key] = kinds[which];
     return which;
   }
-  void names(const PartNames&) {}
+  void names(PartNames n) { lists_.names = std::move(n); }
   bool has(const char*, bool there) { return there; }
   Written take() { return std::move(out_); }
 
@@ -138,7 +141,12 @@ class JsonWriter {
   Written point(const char* key, const Vec3<>& v) const {
     return {finite(key, v.x), finite(key, v.y), finite(key, v.z)};
   }
-  Written part(const PartRef& v) const { return v.word.empty() ? Written(v.index) : json_words(v.word, place_); }
+  /// Throws BadDescription where the girder has no such part.
+  template <class Ref>
+  Written part(const Ref& v, const std::vector<std::string>& names) const {
+    const std::size_t index = v.in(names);
+    return v.word.empty() ? Written(index) : json_words(v.word, place_);
+  }
 
   JsonLists& lists_;
   std::string place_;
