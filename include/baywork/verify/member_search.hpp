@@ -30,6 +30,12 @@ class MemberSearch {
       design_.visit(m, [&](const auto& design) { search_member(design, m, parts, all); });
   }
 
+  /// Takes in one response as it was solved, all of it walked.
+  void search(const Response& solved, std::size_t combination) {
+    for (std::size_t m = 0; m < found_.size(); ++m)
+      design_.search_member(m, solved.answer().members[m].start, solved.loads_on(m), combination, found_[m]);
+  }
+
   const FoundOfMember& found(std::size_t m) const { return found_[m]; }
 
   /// Rows of what has been found, by member and in the order of checks, each member's followed by its own of `others`,

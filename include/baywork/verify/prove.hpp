@@ -49,6 +49,12 @@ class Search {
     }
   }
 
+  /// Takes in a response that is no sum of others, as one of the combinations.
+  void take(const Response& solved, std::size_t combination) {
+    members_.search(solved, combination);
+    std::apply([&](auto&... t) { (t.search(solved, combination), ...); }, topics_);
+  }
+
   /// `further` rows join those of the topics.
   Proof proof(std::vector<Combination> all, const std::string& set, std::vector<Row> further = {}) const {
     std::vector<Row> of_topics = std::move(further);

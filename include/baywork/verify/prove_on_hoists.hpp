@@ -18,6 +18,8 @@ namespace baywork::verify {
 /// lasting situations are on the safe side: EN 1990 6.4.3.3 would allow those of accidents.
 inline Proof on_hoists(const Cases& cases, const CombinationSet& set, const HoistCases& hoists = {},
                        const Basis& basis = {}, Standards which = Standards::by_material) {
+  require_method(set, which);
+  validate(basis);
   detail::Search search(cases.analysis(), basis, which);
   std::vector<Combination> states;
   std::vector<Row> falls;
@@ -39,7 +41,7 @@ inline Proof on_hoists(const Cases& cases, const CombinationSet& set, const Hois
       states.push_back({c.name + ", " + state.name, c.factors});
     }
   }
-  const Proof proof = search.proof(states, set.name + ", " + set.edition + ", each in every state of the hoists");
+  const Proof proof = search.proof(states, words(set) + ", each in every state of the hoists");
   std::vector<Row> rows = proof.rows();
   rows.insert(rows.end(), falls.begin(), falls.end());
   return {std::move(rows), std::move(states), proof.assumptions(), proof.not_covered()};
