@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Products of one vector with a full matrix and with one in bands.
+// Products of one vector with a full matrix and with one by rows of blocks.
 // A part of kernel_bodies.hpp, which is included once per instruction set.
 
 #ifdef BAYWORK_KERNEL_SET
