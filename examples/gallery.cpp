@@ -52,17 +52,17 @@ Girder triangular(const Bars& b) {
 Girder box(const Bars& b, std::size_t bays = 24, Axis axis = {}) {
   const auto side = braced(alternating, b.brace, b.cross);
   const double span = 0.5 * static_cast<double>(bays);
-  return BoxGirder{.bays = bays,
-                   .bay_length = 0.5_m,
-                   .width = 0.5_m,
-                   .depth = 0.5_m,
-                   .chord = b.chord,
-                   .faces = {.top = open(b.cross), .bottom = open(b.cross), .left = side, .right = side},
-                   .diaphragms = end_diaphragms(b.brace),
-                   .modules = {.bays_each = 8},
-                   .axis = axis,
-                   .supports = axis.plan_radius == 0.0 ? hung_at({2.0, span - 2.0}) : simply_supported()}
-      .girder();
+  BoxGirder g{.bays = bays,
+              .bay_length = 0.5_m,
+              .width = 0.5_m,
+              .depth = 0.5_m,
+              .chord = b.chord,
+              .faces = {.top = open(b.cross), .bottom = open(b.cross), .left = side, .right = side}};
+  g.diaphragms = end_diaphragms(b.brace);
+  g.modules.bays_each = 8;
+  g.axis = axis;
+  g.supports = axis.plan_radius == 0.0 ? hung_at({2.0, span - 2.0}) : simply_supported();
+  return g.girder();
 }
 
 /// Self-weight, a screen of 60 N/m, a projector, and wind of 122.5 Pa (gusts of 14 m/s): on bars, with the force
