@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One of each picture for four girders of the harbour cinema: ladder, triangular, box, curved.
 //
-//   gallery [DIRECTORY]     writes SVG files and index.html, into ./gallery where no directory is named
+//   gallery [DIRECTORY]     writes SVG files and index.html, into ./pictures where no directory is named
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -118,7 +118,7 @@ std::vector<std::pair<std::string, std::string>> pictures(const Girder& girder, 
 }  // namespace
 
 int main(int argc, char** argv) {
-  const std::filesystem::path directory = argc > 1 ? argv[1] : "gallery";
+  const std::filesystem::path directory = argc > 1 ? argv[1] : "pictures";
   const double width = argc > 2 ? std::stod(argv[2]) : 800.0;
   std::filesystem::create_directories(directory);
   const Bars bars;
