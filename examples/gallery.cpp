@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // One of each picture for four girders of the harbour cinema: ladder, triangular, box, curved.
 //
-//   gallery [DIRECTORY]     writes SVG files and index.html, into ./pictures where no directory is named
+//   gallery [DIRECTORY [WIDTH]]     writes SVG files and index.html, into ./pictures where none is named, 800 px wide
+//   or as asked
 #include <filesystem>
 #include <fstream>
 #include <iostream>
