@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // One of each picture for four girders of the harbour cinema: ladder, triangular, box, curved.
 //
-//   gallery [DIRECTORY]     writes SVG files and index.html, into ./gallery where no directory is named
+//   gallery [DIRECTORY [WIDTH]]     writes SVG files and index.html, into ./pictures where none is named, 800 px wide
+//   or as asked
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -52,17 +53,17 @@ Girder triangular(const Bars& b) {
 Girder box(const Bars& b, std::size_t bays = 24, Axis axis = {}) {
   const auto side = braced(alternating, b.brace, b.cross);
   const double span = 0.5 * static_cast<double>(bays);
-  return BoxGirder{.bays = bays,
-                   .bay_length = 0.5_m,
-                   .width = 0.5_m,
-                   .depth = 0.5_m,
-                   .chord = b.chord,
-                   .faces = {.top = open(b.cross), .bottom = open(b.cross), .left = side, .right = side},
-                   .diaphragms = end_diaphragms(b.brace),
-                   .modules = {.bays_each = 8},
-                   .axis = axis,
-                   .supports = axis.plan_radius == 0.0 ? hung_at({2.0, span - 2.0}) : simply_supported()}
-      .girder();
+  BoxGirder g{.bays = bays,
+              .bay_length = 0.5_m,
+              .width = 0.5_m,
+              .depth = 0.5_m,
+              .chord = b.chord,
+              .faces = {.top = open(b.cross), .bottom = open(b.cross), .left = side, .right = side}};
+  g.diaphragms = end_diaphragms(b.brace);
+  g.modules.bays_each = 8;
+  g.axis = axis;
+  g.supports = axis.plan_radius == 0.0 ? hung_at({2.0, span - 2.0}) : simply_supported();
+  return g.girder();
 }
 
 /// Self-weight, a screen of 60 N/m, a projector, and wind of 122.5 Pa (gusts of 14 m/s): on bars, with the force
@@ -118,7 +119,7 @@ std::vector<std::pair<std::string, std::string>> pictures(const Girder& girder, 
 }  // namespace
 
 int main(int argc, char** argv) {
-  const std::filesystem::path directory = argc > 1 ? argv[1] : "gallery";
+  const std::filesystem::path directory = argc > 1 ? argv[1] : "pictures";
   const double width = argc > 2 ? std::stod(argv[2]) : 800.0;
   std::filesystem::create_directories(directory);
   const Bars bars;

@@ -16,7 +16,7 @@ subprocess.run([book, str(scratch), str(girders)], check=True)
 shutil.copy(pathlib.Path(__file__).with_name("measure.js"), scratch)
 
 failed = False
-for width in (360, 800, 1600):
+for width in (240, 360, 800, 1600):
     page = scratch / f"{width}.html"
     dom = subprocess.run(
         [chromium, "--headless", "--no-sandbox", "--disable-gpu", f"--user-data-dir={scratch / 'profile'}",

@@ -34,7 +34,7 @@ int main(int argc, char** argv) {
   }
   const std::string directory = argv[1];
   const auto girders_asked = static_cast<std::size_t>(std::stoul(argv[2]));
-  const double widths[] = {360, 800, 1600};
+  const double widths[] = {240, 360, 800, 1600};  // the narrowest accepted, and three usual ones
   for (const double width : widths) {
     const std::string name = std::to_string(static_cast<int>(width));
     std::ofstream page(directory + "/" + name + ".html");

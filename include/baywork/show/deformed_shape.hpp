@@ -208,7 +208,8 @@ inline std::string deformed_shape(const Response& r, const Look& look = {}) {
   const std::string greatest =
       tell(z, "vertical", "up", "down") + ". " + tell(y, "horizontal", "to the left", "to the right") + ".";
   Picture p(look, "Deformed shape, " + r.name(), greatest);
-  const double most = r.max_deflection(), scale = most > 0.0 ? 30.0 / most : 0.0;
+  const double most = r.max_deflection(), along = magnitude(detail::greatest_along(r, {1, 0, 0}).value);
+  const double scale = most > 0.0 ? smaller(30.0 / most, 20.0 / larger(along, 1e-300)) : 0.0;  // not off the page
   std::string larger_words;
   for (const Seen seen : {Seen::from_right, Seen::from_above}) {
     FlatView view(p, model, seen, 34, 34);

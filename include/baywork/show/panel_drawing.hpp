@@ -15,18 +15,24 @@ namespace baywork::show {
 
 namespace detail {
 
-/// Rows of words and right-aligned numbers from (x, y) on, the first row the head; returns where it ends.
+/// Rows of words and right-aligned numbers from (x, y) on, the first row the head; returns where it ends. On a page too
+/// narrow for that the numbers stand below their words.
 inline double number_table(Picture& p, double left, double y, const std::vector<std::vector<std::string>>& rows) {
   std::vector<double> widths(rows[0].size(), 0.0);
   for (const auto& row : rows)
     for (std::size_t i = 0; i < row.size(); ++i) widths[i] = larger(widths[i], width_of(row[i], Letters::small));
+  double whole = 0;
+  for (const double w : widths) whole += w + 16;
+  const bool below = left + whole - 16 > p.right();
   for (std::size_t r = 0; r < rows.size(); ++r) {
+    const char* ink = r == 0 ? "bw-quiet" : "bw-ink";
     y += 15;
-    double x = left + widths[0];
-    p.labels.place(p.svg, rows[r][0], r == 0 ? "bw-quiet" : "bw-ink", Letters::small, {{{left, y}}});
+    double x = below ? left + 10 : left + widths[0];
+    p.labels.place(p.svg, rows[r][0], ink, Letters::small, {{{left, y}}});
+    if (below) y += 13;
     for (std::size_t i = 1; i < rows[r].size(); ++i) {
       x += widths[i] + 16;
-      p.labels.place(p.svg, rows[r][i], r == 0 ? "bw-quiet" : "bw-ink", Letters::small, {{{x, y}, Anchor::end}});
+      p.labels.place(p.svg, rows[r][i], ink, Letters::small, {{{x, y}, Anchor::end}});
     }
     if (r == 0) p.svg.line({left, y + 4}, {x, y + 4}, "bw-grid");
   }
