@@ -1,9 +1,17 @@
 // SPDX-License-Identifier: MIT
-// The main function of the test program, and the solver compiled once for all topics; each topic is a file of its own
+// The main function of the test program, and solver and proof compiled once for all topics; each topic is a file of its own
 // beside this one.
 #define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN
 #include <doctest/doctest.h>
 
 #include <baywork/solve/frame_solver.hpp>
+#ifndef BAYWORK_PLAIN_KERNELS  // the solver alone is tried with those
+#include <baywork/verify/prove.hpp>
+#endif
 
 template class baywork::BasicFrameSolver<double>;
+#ifndef BAYWORK_PLAIN_KERNELS
+template baywork::verify::Proof baywork::verify::detail::prove_as_asked<void>(const Cases&, std::vector<Combination>,
+                                                                              const std::string&, const Basis&,
+                                                                              Standards);
+#endif

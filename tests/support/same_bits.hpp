@@ -56,7 +56,8 @@ inline bool same(const Bar& a, const Bar& b) {
   return a.given == b.given && same(a.section, b.section) && same(a.material, b.material) &&
          same(a.strength.yield, b.strength.yield) && same(a.strength.ultimate, b.strength.ultimate) &&
          same(a.strength.haz_yield, b.strength.haz_yield) && same(a.strength.haz_ultimate, b.strength.haz_ultimate) &&
-         same(a.strength.max_thickness, b.strength.max_thickness);
+         same(a.strength.max_thickness, b.strength.max_thickness) && a.along.lines == b.along.lines &&
+         same(a.along.width, b.along.width);
 }
 
 /// What differs first between two models of girders; empty where nothing does.

@@ -23,6 +23,11 @@ class JsonBits {
   void choice(const char*, E v) {
     out_ += static_cast<char>(v);
   }
+  bool has(const char*, bool there) {
+    flag("", there);
+    return there;
+  }
+  void count(const char*, std::size_t v) { put(v); }
   void flag(const char*, bool v) { out_ += v ? '1' : '0'; }
   template <class T, class Fields>
   void list(const char*, std::vector<T>& v, Amount, const T&, Fields fill) {

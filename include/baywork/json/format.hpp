@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <baywork/girder/girder.hpp>
+#include <baywork/json/format_connector.hpp>
 #include <baywork/json/rule.hpp>
 #include <baywork/json/words.hpp>
 
@@ -93,12 +94,22 @@ void fields(Io& io, SectionData<double>& v) {
   for (std::size_t i = 0; i < n_plates; ++i) plates[i] = used[i];
 }
 
+template <class Io>
+void fields(Io& io, WeldsAlong& v) {
+  auto& [lines, width] = v;
+  auto many = static_cast<std::size_t>(lines);
+  io.count("lines", many);
+  lines = static_cast<int>(many < 1000 ? many : 1000);  // the reader refuses what is not below that
+  io.number("width_m", width, Rule::not_negative);
+}
+
 /// The strength is not a field: it is the material's for the section's wall.
 template <class Io>
 void fields(Io& io, Bar& v) {
-  auto& [section, material, strength, given] = v;
+  auto& [section, material, strength, along, given] = v;
   io.material("material", material);
   io.object("section", section, fields_of);
+  if (io.has("welds_along", along.lines != 0)) io.object("welds_along", along, fields_of);
 }
 
 template <class Io>
@@ -210,7 +221,7 @@ struct GirderText {
 
 template <class Io>
 void fields(Io& io, GirderText& v) {
-  auto& [stations, chords, joints, made_faces, diaphragms, splices, supports] = v.girder;
+  auto& [stations, chords, joints, made_faces, diaphragms, splices, connector, supports] = v.girder;
   io.numbers("stations_m", stations, Amount::stations);
   io.list("chords", chords, Amount::parts, {}, fields_of);
   io.points("joints_m", joints, stations.size(), chords.size());
@@ -221,6 +232,7 @@ void fields(Io& io, GirderText& v) {
   io.names(std::move(names));
   io.object("diaphragms", diaphragms, fields_of);
   io.counts("splices", splices, Amount::stations);
+  if (io.has("connector", is_described(connector))) io.object("connector", connector, fields_of);
   io.object("supports", supports, fields_of);
 }
 

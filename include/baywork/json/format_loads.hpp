@@ -22,9 +22,11 @@ void reach_fields(Io& io, Reach& v) {
 }
 template <class Io>
 void fields(Io& io, BasicSelfWeight<double>& v) {
-  auto& [gravity, factor] = v;
+  auto& [gravity, factor, towards] = v;
   io.number("gravity_m_per_s2", gravity, Rule::any);
   io.number("factor", factor, Rule::not_negative);
+  const bool down = bits_of(towards.x) == 0 && bits_of(towards.y) == 0 && towards.z == -1.0;
+  if (io.has("towards", !down)) io.vector("towards", towards);
 }
 template <class Io>
 void fields(Io& io, BasicLineLoad<double>& v) {
@@ -61,10 +63,12 @@ void fields(Io& io, BasicFacePressure<double>& v) {
 }
 template <class Io>
 void fields(Io& io, BasicWindOnBars<double>& v) {
-  auto& [pressure, direction, force_coefficient] = v;
+  auto& [pressure, direction, force_coefficient, flat_coefficient] = v;
   io.number("pressure_Pa", pressure, Rule::any);
   io.vector("direction", direction);
   io.number("force_coefficient", force_coefficient, Rule::any);
+  const bool usual = bits_of(flat_coefficient) == bits_of(BasicWindOnBars<double>{}.flat_coefficient);
+  if (io.has("flat_coefficient", !usual)) io.number("flat_coefficient", flat_coefficient, Rule::any);
 }
 template <class Io>
 void fields(Io& io, BasicWarming<double>& v) {

@@ -6,6 +6,7 @@
 #include <string>
 
 #include <baywork/core/motion.hpp>
+#include <baywork/girder/connector.hpp>
 #include <baywork/girder/panel.hpp>
 #include <baywork/girder/supports.hpp>
 #include <baywork/load/load_case.hpp>
@@ -23,6 +24,25 @@ inline const char* json_word(ShapeKind k) {
     case ShapeKind::i_shape: return "I";
     case ShapeKind::channel: return "channel";
     case ShapeKind::other: return "other";
+  }
+  return "";
+}
+inline const char* json_word(PinAxis a) {
+  switch (a) {
+    case PinAxis::level: return "level";
+    case PinAxis::upright: return "upright";
+  }
+  return "";
+}
+inline const char* json_word(BoltClass c) {
+  switch (c) {
+    case BoltClass::c4_6: return "4.6";
+    case BoltClass::c4_8: return "4.8";
+    case BoltClass::c5_6: return "5.6";
+    case BoltClass::c5_8: return "5.8";
+    case BoltClass::c6_8: return "6.8";
+    case BoltClass::c8_8: return "8.8";
+    case BoltClass::c10_9: return "10.9";
   }
   return "";
 }

@@ -232,8 +232,9 @@ void BasicFrameSolver<S>::solve(const BasicFrameLoads<S>& loads, BasicFrameAnswe
 using FrameSolver = BasicFrameSolver<double>;
 using SolveWorkspace = BasicSolveWorkspace<double>;
 
-// Most of what including this costs is compiling the solver for double. A program of many units may do so once: with
-// BAYWORK_SOLVER_ELSEWHERE defined for all, one of them holds `template class baywork::BasicFrameSolver<double>;`.
+// Most of what including this costs is compiling the solver for double, then the proof (verify/prove.hpp). A program of
+// many units may do so once: with BAYWORK_SOLVER_ELSEWHERE defined for all, one of them holds what
+// cmake/solver_once.cpp does.
 #ifdef BAYWORK_SOLVER_ELSEWHERE
 extern template class BasicFrameSolver<double>;
 #endif

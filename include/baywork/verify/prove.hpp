@@ -100,8 +100,9 @@ inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::
 
 /// With bows and kinks where the basis asks for them and the girder can be given them; where not, the stability rows
 /// say that it is outside the scope.
-inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set,
-                            const Basis& basis, Standards which) {
+template <class = void>  // a template, so that a program may compile it once
+Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
+                     Standards which) {
   validate(basis);
   if (!basis.stability.imperfections || !can_be_imperfect(cases.analysis().girder()))
     return prove(cases, std::move(all), set, basis, which);
@@ -110,6 +111,11 @@ inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, co
   return prove(with.cases, std::move(with.combinations), set, basis, which, std::move(further));
 }
 
+#ifdef BAYWORK_SOLVER_ELSEWHERE  // see the end of solve/frame_solver.hpp
+extern template Proof prove_as_asked<void>(const Cases&, std::vector<Combination>, const std::string&, const Basis&,
+                                           Standards);
+#endif
+
 }  // namespace detail
 
 /// Checks every bar by the standard of its material, EN 1999-1-1 (aluminium) or EN 1993-1-1 (steel), in every
@@ -117,13 +123,13 @@ inline Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, co
 inline Proof by_material(const Cases& cases, const CombinationSet& set, const Basis& basis = {},
                          Standards which = Standards::by_material) {
   require_method(set, which);
-  return detail::prove_as_asked(cases, combinations(set, cases.kinds()), words(set), basis, which);
+  return detail::prove_as_asked<void>(cases, combinations(set, cases.kinds()), words(set), basis, which);
 }
 
 /// The same of one response as it was solved: its loads are taken as design loads.
 inline Proof by_material(const Response& response, const Basis& basis = {}, Standards which = Standards::by_material) {
   const Cases alone(response.analysis(), {response}, {{response.name(), Nature::permanent, ""}});
-  return detail::prove_as_asked(alone, {{response.name() + ", as solved", {1.0}}},
+  return detail::prove_as_asked<void>(alone, {{response.name() + ", as solved", {1.0}}},
                                 "one, as solved; its loads are taken as design loads", basis, which);
 }
 
