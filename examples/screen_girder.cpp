@@ -13,12 +13,14 @@
 #include <cstddef>
 #include <iostream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <baywork/baywork.hpp>
 
 #include "support/girder_between_hoists.hpp"
 #include "support/print_interaction.hpp"
+#include "support/report_files.hpp"
 #include "support/result_files.hpp"
 
 using namespace baywork;
@@ -142,9 +144,14 @@ void print_splices(const Response& r) {
   std::cout << '\n';
 }
 
+struct Ratings {
+  rating::LoadTable table;
+  std::vector<rating::InteractionPoint> curve;
+};
+
 /// What the girder may carry beside all that acts on it already, and tables of the same girder between two hoists, which
 /// are given back as data.
-std::vector<DataTable> print_rating(const Cases& cases) {
+Ratings print_rating(const Cases& cases) {
   const rating::Rater rater(cases);
   std::cout << "WHAT IT MAY CARRY BESIDES (imposed, characteristic, shared by the lower chords; all cases above stay on it)\n";
   for (const rating::Pattern p : {rating::Pattern::uniform, rating::Pattern::centre_point, rating::Pattern::cantilever_end}) {
@@ -160,12 +167,12 @@ std::vector<DataTable> print_rating(const Cases& cases) {
   terms.placed = {{"self-weight", Nature::permanent, {self_weight(1.05)}}};
   terms.loading.points_at = rating::PointsAt::stations;
   terms.orientation = "braced faces upright, open faces level";
-  const rating::LoadTable table = rating::load_table(std::vector<double>{6, 8, 10, 12}, examples::girder_between_hoists, terms);
+  rating::LoadTable table = rating::load_table(std::vector<double>{6, 8, 10, 12}, examples::girder_between_hoists, terms);
   std::cout << '\n' << table;
   const Analysis eight{examples::girder_between_hoists(8.0)};  // the distance of the two hoists
-  const auto at_middle = examples::print_interaction(rating::Rater(eight.solve(terms.placed), terms.terms));
+  auto at_middle = examples::print_interaction(rating::Rater(eight.solve(terms.placed), terms.terms));
   std::cout << '\n';
-  return {load_table_data(table), load_table_term_data(table), interaction_data(at_middle)};
+  return {std::move(table), std::move(at_middle)};
 }
 
 void print_cautions() {
@@ -203,7 +210,7 @@ int main(int argc, char** argv) {
     print_hoists(cases, proof);
     std::cout << "PROOF, " << proof << "\n\n";
     std::cout << "OPEN FACE\n" << portal << '\n' << energy_shares(wind) << '\n';
-    const std::vector<DataTable> ratings = print_rating(cases);
+    const Ratings ratings = print_rating(cases);
     print_splices(cases.combine(proof.combinations()[proof.worst().combination]));
     std::vector<HandChecks> checks;
     for (std::size_t i = 0; i < cases.size(); ++i) checks.push_back(hand_checks(cases[i]));
@@ -212,11 +219,16 @@ int main(int argc, char** argv) {
     print_cautions();
     if (!folder.empty()) {
       const PanelTable panels = panel_table(wind, Side::bottom);
-      std::vector<DataTable> tables{model_data(analysis), case_data(cases), reaction_data(cases), member_force_data(cases),
+      const std::vector<DataTable> tables{model_data(analysis), case_data(cases), reaction_data(cases), member_force_data(cases),
                                     panel_data(panels), cross_member_data(panels), hand_check_data(checks), proof_row_data(proof),
-                                    proof_term_data(proof)};
-      tables.insert(tables.end(), ratings.begin(), ratings.end());
-      std::cout << "\nwritten: " << examples::write_results(folder, tables, analysis.girder(), load_cases()) << '\n';
+                                    proof_term_data(proof), load_table_data(ratings.table), load_table_term_data(ratings.table),
+                                    interaction_data(ratings.curve)};
+      const show::ReportParts parts{.title = "Harbour cinema, screen girder",
+                                    .loads = load_cases(),
+                                    .tables = {ratings.table},
+                                    .interaction = {{"the girder between two hoists 8 m apart, wind at its middle", ratings.curve}}};
+      std::cout << "\nwritten: " << examples::write_report(folder, cases, proof, parts)
+                << "\nwritten: " << examples::write_results(folder, tables, analysis.girder(), load_cases()) << '\n';
     }
     return 0;
   } catch (const std::exception& e) {

@@ -5,12 +5,12 @@
 #include <doctest/doctest.h>
 
 #include <baywork/solve/frame_solver.hpp>
-#ifndef BAYWORK_PLAIN_KERNELS  // the solver alone is tried with those
+#if !defined(BAYWORK_PLAIN_KERNELS) && !defined(__EMSCRIPTEN__)  // the solver alone is tried there
 #include <baywork/verify/prove.hpp>
 #endif
 
 template class baywork::BasicFrameSolver<double>;
-#ifndef BAYWORK_PLAIN_KERNELS
+#if !defined(BAYWORK_PLAIN_KERNELS) && !defined(__EMSCRIPTEN__)
 template baywork::verify::Proof baywork::verify::detail::prove_as_asked<void>(const Cases&, std::vector<Combination>,
                                                                               const std::string&, const Basis&,
                                                                               Standards);

@@ -102,7 +102,7 @@ class Page {
            "nav ol{columns:2;padding-left:24px;font-size:13px}.wide{overflow-x:auto;margin:12px 0}"
            "table{border-collapse:collapse;font-size:12px}caption{text-align:left;padding-bottom:4px}"
            "th,td{border-bottom:1px solid;padding:3px 10px 3px 0;text-align:left;vertical-align:top}"
-           "th.n,td.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}"
+           "td:first-child{min-width:8em}th.n,td.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}"
            "pre{font:11px/1.35 \"DejaVu Sans Mono\",monospace;margin:0}svg{display:block}"
            ".caution{border:2px solid;padding:4px 16px}.alarm{font-weight:bold}.sign td{height:34px}\n" +
            colours(light_page, "#26241f", "#655f52", "#c9c1ad", "#7a1f3d") +

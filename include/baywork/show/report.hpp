@@ -2,14 +2,27 @@
 // The report: one page that a licensed engineer can check line by line, and sign.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
 #include <fstream>
+#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include <baywork/response/hoist_table.hpp>
 #include <baywork/show/axial_forces.hpp>
+#include <baywork/show/bending_moments.hpp>
+#include <baywork/show/deformed_shape.hpp>
+#include <baywork/show/girder_drawing.hpp>
 #include <baywork/show/input_digest.hpp>
+#include <baywork/show/load_drawing.hpp>
+#include <baywork/show/n_m_points.hpp>
+#include <baywork/show/panel_drawing.hpp>
+#include <baywork/show/rating_charts.hpp>
+#include <baywork/show/reactions.hpp>
 #include <baywork/show/report_tables.hpp>
+#include <baywork/show/utilisation_map.hpp>
 
 namespace baywork::show {
 
@@ -24,6 +37,8 @@ struct ReportParts {
     std::vector<rating::InteractionPoint> points;
   };
   std::vector<Curve> interaction{};
+  std::vector<HoistStudy> hoists{};  ///< which hoist carries what
+  verify::Basis basis{};             ///< of the proof, for the curves of N against M
 };
 
 /// What holds for every result of this library.
@@ -72,6 +87,14 @@ inline std::vector<std::string> from_memory(const GirderModel& model, const veri
   return out;
 }
 
+/// The panel of greatest shear.
+inline std::size_t most_sheared(const PanelTable& t) {
+  std::size_t out = 0;
+  for (std::size_t i = 0; i < t.panels.size(); ++i)
+    if (magnitude(t.panels[i].shear) > magnitude(t.panels[out].shear)) out = i;
+  return out;
+}
+
 /// Of the cases the one whose own largest axial force is greatest.
 inline std::size_t heaviest(const Cases& cases) {
   std::size_t out = 0;
@@ -93,6 +116,9 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   const Girder& g = model.girder;
   Page page(parts.title);
   int pictures = 0;
+  // a proof of hoists' states or with imperfections combines more cases than these
+  const bool of_these_cases = std::all_of(proof.combinations().begin(), proof.combinations().end(),
+                                          [&cases](const Combination& c) { return c.factors.size() == cases.size(); });
   const auto look = [&pictures] { return Look{680, "p" + std::to_string(++pictures), false}; };
 
   page.section("Read this first");
@@ -116,25 +142,38 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   page.paragraph(std::to_string(g.chords.size()) + " chords, " + std::to_string(g.bays()) + " bays, " +
                  baywork::text::number(g.span(), 6) + " m long, " + std::to_string(model.frame.members.size()) +
                  " bars, " + std::to_string(model.frame.nodes.size()) + " joints.");
+  page.picture("The girder", girder_drawing(cases.analysis(), look()));
   detail::add_bars(page, model);
   detail::add_supports(page, model.frame);
 
   page.section("What acts");
   if (!parts.loads.empty()) detail::add_loads(page, parts.loads);
+  for (const LoadCase& c : parts.loads) page.picture("Loads of " + c.name, load_drawing(cases.analysis(), c, look()));
   detail::add_combinations(page, proof);
 
   page.section("What the girder does");
   detail::add_cases(page, cases);
   const Response& shown = cases[detail::heaviest(cases)];
   page.picture("Axial forces, " + shown.name(), axial_forces(shown, look()));
+  page.picture("Bending in the planes of the faces, " + shown.name(), bending_moments(shown, in_plane, look()));
+  page.picture("Deformed shape, " + shown.name(), deformed_shape(shown, look()));
 
   page.section("Open faces, panel by panel");
   const std::vector<std::string> faces = parts.open_faces.empty() ? detail::open_faces_of(g) : parts.open_faces;
   if (faces.empty()) page.paragraph("The girder has no open face.");
   for (const std::string& f : faces)
+    page.picture("Most sheared panel of the " + f + " face",
+                 panel_drawing(shown, f, detail::most_sheared(panel_table(shown, f)), look()));
+  for (const std::string& f : faces)
     for (std::size_t i = 0; i < cases.size(); ++i) detail::add_portal(page, portal_table(panel_table(cases[i], f)));
 
   page.section("Proof, row by row");
+  if (!proof.rows().empty()) {
+    page.picture("Utilisation of all bars", utilisation_map(model, proof, look()));
+    if (of_these_cases)
+      page.picture("Axial force against moment",
+                   n_m_points(cases.combine(proof.combinations()[proof.worst().combination]), parts.basis, look()));
+  }
   detail::add_proof_rows(page, proof);
 
   page.section("The same by hand");
@@ -144,11 +183,26 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   for (std::size_t i = 0; i < cases.size(); ++i) detail::add_hand_checks(page, hand_checks(cases[i]));
 
   if (!parts.tables.empty() || !parts.interaction.empty()) page.section("What it may carry");
-  for (const rating::LoadTable& t : parts.tables) detail::add_load_table(page, t);
-  for (const ReportParts::Curve& c : parts.interaction) detail::add_interaction(page, c.about, c.points);
+  for (const rating::LoadTable& t : parts.tables) {
+    detail::add_load_table(page, t);
+    page.picture("Allowable loads over spans", load_table_chart(t, look()));
+  }
+  for (const ReportParts::Curve& c : parts.interaction) {
+    if (c.points.empty()) continue;
+    page.picture("Down and across together, " + c.about, interaction_picture(c.points, look()));
+    detail::add_interaction(page, c.about, c.points);
+  }
 
   page.section("At the supports");
-  detail::add_reactions(page, cases, proof);
+  if (of_these_cases) {
+    page.picture("Reactions", reactions(cases, proof.combinations(), look()));
+    detail::add_reactions(page, cases, proof);
+  }
+  for (const HoistStudy& h : parts.hoists) {
+    std::ostringstream table;
+    table << h;
+    page.columns("Which hoist carries what", table.str());
+  }
 
   page.section("Values from memory");
   page.paragraph(
