@@ -52,6 +52,7 @@ welcome() {
   [ "$task" = test ] || return 0
   header benchmark/benchmark.h || echo libbenchmark-dev
   have pkg-config || echo pkg-config
+  header libxml2/libxml/parser.h || echo libxml2-dev
   header nlohmann/json.hpp || echo nlohmann-json3-dev
   /usr/bin/python3 -c 'import jsonschema' > /dev/null 2>&1 || echo python3-jsonschema
   have clang++ || echo clang
