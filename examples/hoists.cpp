@@ -53,15 +53,17 @@ Girder screen_girder() {
                            .pin_material = material::s355(),
                            .throat = 5_mm,
                            .fit = {.slack = 0.3_mm}};
-  const BoxGirder girder{.bays = 24,
-                         .bay_length = 0.5_m,
-                         .width = 0.5_m,
-                         .depth = 0.5_m,
-                         .chord = chord,
-                         .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-                         .diaphragms = diaphragms_at({0, 2, 8, 12, 16, 22, 24}, brace),
-                         .modules = {.bays_each = 8, .connector = coupler},
-                         .supports = hoists_and_guys()};
+  BoxGirder girder;
+  girder.bays = 24;
+  girder.bay_length = 0.5_m;
+  girder.width = 0.5_m;
+  girder.depth = 0.5_m;
+  girder.chord = chord;
+  girder.faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side};
+  girder.diaphragms = diaphragms_at({0, 2, 8, 12, 16, 22, 24}, brace);
+  girder.modules = {.bays_each = 8};
+  girder.supports = hoists_and_guys();
+  girder.modules.connector = coupler;
   return with_splice_gaps(girder.girder(), {.length = 0.12_m});
 }
 

@@ -169,7 +169,12 @@ class Svg {
   }
   void points(const char* kind, const std::vector<Spot>& at, std::string_view cls) {
     out_ += '<' + std::string(kind) + " points=\"";
-    for (std::size_t i = 0; i < at.size(); ++i) out_ += (i ? " " : "") + px(at[i].x) + ',' + px(at[i].y);
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      if (i > 0) out_ += ' ';
+      out_ += px(at[i].x);
+      out_ += ',';
+      out_ += px(at[i].y);
+    }
     out_ += '"';
     end(cls);
   }
