@@ -99,7 +99,7 @@ TEST_CASE("every row by allowable stresses can be recomputed from what it prints
     CHECK(slack <= 1e-3 * printed);
     CHECK(row.utilisation == doctest::Approx(row.demand / row.resistance).epsilon(1e-12));
     CHECK(std::string(row.standard) == "Aluminum Design Manual 2020");
-    CHECK(row.reason == allowable::label);
+    CHECK(std::string(row.reason) == allowable::label);
   }
   CHECK(seen.size() == verify::n_member_checks);
   std::ostringstream out;

@@ -65,6 +65,13 @@ std::vector<verify::BucklingFactors> code_of(const Analysis& a) {
   return verify::code_lengths(a, verify::open_bars(a));
 }
 
+/// Whether one of the proof's assumptions has this word.
+bool said(const Proof& proof, const std::string& word) {
+  for (const std::string& s : proof.assumptions())
+    if (s.find(word) != std::string::npos) return true;
+  return false;
+}
+
 }  // namespace
 
 TEST_CASE("chords of an open face never take 0.9 or 0.75 of their length") {
@@ -170,7 +177,7 @@ TEST_CASE("EN 1993-1-1 BB.1.3: lengths in braced faces") {
   const Proof on_top = verify::en1993(r, both);
   for (const Row& row : on_top.rows())
     if (row.check == Check::buckling && row.address.role == Role::chord) CHECK(number(row, "L_cr") == Approx(0.9));
-  CHECK(code.assumptions()[2].find("BB.1") != std::string::npos);
+  CHECK(said(code, "BB.1"));
   // EN 1999-1-1 has no such rule
   const Analysis light{box(material::en_aw_6082_t6(), false)};
   for (const verify::BucklingFactors& f : code_of(light)) CHECK((f.about_y == 1.0 && f.about_z == 1.0));
@@ -343,8 +350,8 @@ TEST_CASE("softened arcs of chords") {
   const Response in_box = loaded(a);
   const Proof whole = verify::en1999(in_box), refined = verify::en1999(in_box, arcs);
   for (const Row& row : refined.rows()) CHECK(row.utilisation == utilisation(whole, row.member, row.check));
-  const std::string words = refined.assumptions()[4];
-  CHECK(words.find("arcs") != std::string::npos);
+  CHECK(said(refined, "arcs"));
+  CHECK_FALSE(said(whole, "arcs"));
 }
 
 TEST_CASE("welds where they are on the buckling wave, for bars that do not sway") {

@@ -94,7 +94,7 @@ struct Row {
   const char* reason = "";      ///< why it is outside the scope; else what to hold against it
   /// The left side. {a}, {b}, ... are the numbers in their order; a plain factor of exactly 1 is left out.
   const char* formula = "";
-  std::array<Number, 16> numbers{};
+  std::array<Number, 20> numbers{};
   std::size_t n_numbers = 0;
   PartName face{}, chord{};
 
