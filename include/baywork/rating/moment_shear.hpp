@@ -25,7 +25,7 @@ struct MomentShearPoint {
 };
 
 struct MomentShearTerms {
-  static constexpr std::size_t middle = std::numeric_limits<std::size_t>::max();
+  static constexpr std::size_t middle = (std::numeric_limits<std::size_t>::max)();
   std::size_t bay = middle;  ///< counted from 0
   std::size_t rays = 32;
 };

@@ -34,8 +34,8 @@ inline double racking_stiffness(const Ring& r) {
   require::positive(r.I_far, place, "second moment of a cross member");
   for (const double joint : {r.joint_near, r.joint_far})
     if (!is_infinite(joint)) require::positive(joint, place, "joint stiffness");
-  const auto turn = [&](double I, double joint) {
-    return r.width / (6.0 * r.E * I) + (is_infinite(joint) ? 0.0 : 1.0 / joint);
+  const auto turn = [&](double second_moment, double joint) {
+    return r.width / (6.0 * r.E * second_moment) + (is_infinite(joint) ? 0.0 : 1.0 / joint);
   };
   const double al = r.height / (6.0 * r.E * r.I_post), near = turn(r.I_near, r.joint_near),
                far = turn(r.I_far, r.joint_far);
