@@ -65,11 +65,9 @@ std::vector<verify::BucklingFactors> code_of(const Analysis& a) {
   return verify::code_lengths(a, verify::open_bars(a));
 }
 
-/// Whether one of the proof's assumptions has this word.
 bool said(const Proof& proof, const std::string& word) {
-  for (const std::string& s : proof.assumptions())
-    if (s.find(word) != std::string::npos) return true;
-  return false;
+  const auto has = [&word](const std::string& s) { return s.find(word) != std::string::npos; };
+  return std::any_of(proof.assumptions().begin(), proof.assumptions().end(), has);
 }
 
 }  // namespace
