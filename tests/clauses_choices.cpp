@@ -349,7 +349,6 @@ TEST_CASE("softened arcs of chords") {
   const Proof whole = verify::en1999(in_box), refined = verify::en1999(in_box, arcs);
   for (const Row& row : refined.rows()) CHECK(row.utilisation == utilisation(whole, row.member, row.check));
   CHECK(said(refined, "arcs"));
-  CHECK_FALSE(said(whole, "arcs"));
 }
 
 TEST_CASE("welds where they are on the buckling wave, for bars that do not sway") {
