@@ -8,9 +8,9 @@
 #include <baywork/material/us_aluminium.hpp>
 
 /// Allowable-stress design of round aluminium tubes after the Aluminum Design Manual 2020, Part I, as ANSI E1.2 asks.
-/// Chapters C to H were compared with a transcription of that edition; constants (Table B.4.2), local buckling
-/// (B.5.4.5, B.5.5.4), H.1 and the factor of repeated use are from memory, Table B.4.1 from memory and compared with
-/// values of an earlier edition's Table 2-2. Low confidence: check all of it against the standards.
+/// Chapters C to H were compared with a public reprint of that edition; constants (Table B.4.2), local buckling
+/// (B.5.4.5, B.5.5.4), H.1 and the factor of repeated use are values from memory, Table B.4.1 a value from memory and
+/// compared with an earlier edition's Table 2-2. Low confidence: check all of it against the standards.
 namespace baywork::allowable {
 
 using material::ksi;
