@@ -228,3 +228,42 @@ TEST_CASE("k_use is taken of every resistance, in proofs and ratings, and is pri
     CHECK(has(refused([&] { (void)verify::by_material(cases, en1990::ultimate(), terms.basis); }), "factor of use"));
   }
 }
+
+TEST_CASE("k_use is taken of connectors, too: of pins of aluminium and of steel, also where they are drawn again") {
+  for (const material::Material& m : {material::en_aw_6082_t6(material::Product::rod_or_bar), material::s355()}) {
+    BoxGirder spliced = box();
+    if (m.family == material::Family::steel) spliced.chord.material = material::s355h();
+    spliced.modules = {0,
+                       {4},
+                       PinCoupler{.pin = 16_mm,
+                                  .hole = 16.5_mm,
+                                  .blade = 20_mm,
+                                  .fork = 10_mm,
+                                  .gap = 0.5_mm,
+                                  .end = 16_mm,
+                                  .side = 16_mm,
+                                  .reach = 35_mm,
+                                  .plate_material = m,
+                                  .pin_material = material::s355(),
+                                  .replaceable = true,
+                                  .throat = 4_mm}};
+    const Analysis a{spliced};
+    const Response r = a.solve(screen().actions);
+    verify::Basis worn_basis;
+    worn_basis.use = verify::worn_use;
+    const auto rows = [&](const verify::Basis& basis) {
+      std::vector<verify::Row> out;
+      for (const verify::Row& row : verify::by_material(r, basis).rows())
+        if (row.check == verify::Check::splice) out.push_back(row);
+      return out;
+    };
+    const std::vector<verify::Row> whole = rows({}), used = rows(worn_basis);
+    REQUIRE(whole.size() >= 4 * 11);
+    REQUIRE(whole.size() == used.size());
+    for (std::size_t i = 0; i < whole.size(); ++i) {
+      INFO(whole[i] << "\n" << used[i]);
+      const bool squares = std::string(whole[i].reason) == "pin in bending and shear";
+      CHECK(close(used[i].utilisation, whole[i].utilisation / (squares ? 0.85 * 0.85 : 0.85), 1e-9));
+    }
+  }
+}

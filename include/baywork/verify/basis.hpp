@@ -96,8 +96,8 @@ struct Basis {
   Choices choices{};
   Joints joints{};
   Stability stability{};
-  /// k_use, taken of every resistance of bars, joints and welds; `worn_use` or 1. Walls that have grown thinner are
-  /// described as such (girder/worn.hpp).
+  /// k_use, taken of every resistance of bars, joints, welds and connectors; `worn_use` or 1. Walls that have grown
+  /// thinner are described as such (girder/worn.hpp).
   double use = 1;
 };
 
@@ -140,9 +140,9 @@ inline void validate(const Basis& b) {
 /// gamma / k_use takes k_use of each. Its own factor of use is then 1.
 inline Basis with_use(Basis b) {
   validate(b);
-  for (double* gamma : {&b.aluminium.gamma_M1, &b.aluminium.gamma_M2, &b.aluminium.gamma_Mw, &b.steel.gamma_M0,
-                        &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5, &b.allowable.yielding,
-                        &b.allowable.rupture})
+  for (double* gamma : {&b.aluminium.gamma_M1, &b.aluminium.gamma_M2, &b.aluminium.gamma_Mw, &b.aluminium.gamma_Mp,
+                        &b.steel.gamma_M0, &b.steel.gamma_M1, &b.steel.gamma_M2, &b.steel.gamma_M5,
+                        &b.steel.gamma_M6_ser, &b.allowable.yielding, &b.allowable.rupture})
     *gamma /= b.use;
   b.use = 1;
   return b;

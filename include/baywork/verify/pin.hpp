@@ -97,11 +97,11 @@ inline verify::PinRules pin_rules(const PartialFactors& f = {}) {
 namespace baywork::en1999 {
 
 /// 8.5.14: the same criteria with fo for fy and gamma_Mp throughout (values and table numbers from memory). What is
-/// drawn again is not asked there: EN 1993-1-8's limits are taken with gamma 1.0.
-inline verify::PinRules pin_rules(const PartialFactors& f = {}) {
+/// drawn again is not asked there: EN 1993-1-8's limits are taken, with its gamma_M6,ser.
+inline verify::PinRules pin_rules(const PartialFactors& f = {}, double gamma_M6_ser = 1.0) {
   return {f.gamma_Mp,
           f.gamma_Mp,
-          1.0,
+          gamma_M6_ser,
           "EN 1999-1-1 8.5.14, Table 8.7",
           "EN 1999-1-1 8.5.14, Table 8.6",
           "EN 1993-1-8 3.13.2 (3.14)"};

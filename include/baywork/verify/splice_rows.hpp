@@ -46,7 +46,7 @@ inline double gamma_M2(const material::Material& m, const Basis& b) {
   return is_aluminium(m) ? b.aluminium.gamma_M2 : b.steel.gamma_M2;
 }
 inline PinRules pin_rules(const material::Material& plates, const Basis& b) {
-  return is_aluminium(plates) ? en1999::pin_rules(b.aluminium) : en1993::pin_rules(b.steel);
+  return is_aluminium(plates) ? en1999::pin_rules(b.aluminium, b.steel.gamma_M6_ser) : en1993::pin_rules(b.steel);
 }
 
 /// Why a metal's strength is not known; empty where it is.
