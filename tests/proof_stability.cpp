@@ -194,6 +194,51 @@ TEST_CASE("aluminium takes the curve and the welds of EN 1999-1-1 with the same 
   CHECK(number_of(*row_of(steel, Check::chord_pair, "web"), "N_cr") == Approx(3.0 * N_cr).epsilon(5e-3));
 }
 
+TEST_CASE("columns and struts of aluminium know the welds along their chords, and how warm all are laid") {
+  // A line of 10 mm along 60.3 x 4, 20 mm of softened wall to both sides: 50 · 4 = 200 mm2 of 707.4867 at rho_o,haz 0.5:
+  // A_1/A = 1 - 100/707.4867. Class A, Table 6.5: kappa = 1 - (1 - A_1/A) 10^-l - (0.05 + 0.1 A_1/A) l^(1.3 (1 - l))
+  // (values from memory); the section counts with A_1.
+  const material::Material m = material::en_aw_6082_t6();
+  LadderGirder railed = flat_ladder(m);
+  railed.chord = railed.chord.welded_along({.lines = 1, .width = 10.0_mm});
+  const double N = 10e3, share = 1 - 100 / 707.4867;
+  const Analysis with{railed}, without{flat_ladder(m)};
+  const Proof p = verify::by_material(with.solve(pushed(6.0, N)), basis()),
+              plain = verify::by_material(without.solve(pushed(6.0, N)), basis());
+  const Row* pair = row_of(p, Check::chord_pair, "web");
+  REQUIRE(pair != nullptr);
+  const double l = number_of(*pair, "lambda"), f = 0.5 * (1 + 0.20 * (l - 0.10) + l * l);
+  const double kappa = 1 - (1 - share) * std::pow(10.0, -l) - (0.05 + 0.1 * share) * std::pow(l, 1.3 * (1 - l));
+  const double chi = 1 / (f + std::sqrt(f * f - l * l)), N_Rd = 2 * share * 707.4867e-6 * 250e6 / 1.1;
+  CHECK(pair->utilisation == Approx(N / (kappa * chi * 0.5 * N_Rd)).epsilon(1e-6));
+  CHECK(recomputed(*pair) == Approx(pair->utilisation).epsilon(1e-4));
+  std::size_t struts = 0;
+  for (const Row& r : stability_rows(p)) {
+    if (r.check != Check::built_up || r.address.role != Role::chord) continue;
+    ++struts;
+    CHECK(recomputed(r) == Approx(r.utilisation).epsilon(1e-4));
+    for (const Row& o : stability_rows(plain))
+      if (o.check == r.check && o.address.role == r.address.role && std::string(o.clause) == r.clause)
+        CHECK(r.utilisation > 1.1 * o.utilisation);
+  }
+  CHECK(struts == 2);
+
+  // Cross members of 17.2 mm: 17.2 + 2 · 20 = 57.2 mm are within the chord's 60.3 mm, omega_0 = (185/1.25)/(250/1.1);
+  // with 120 degrees between runs 17.2 + 2 · 30 mm are not, omega_0 = 0.5 (6.1.6.3, 6.2.9.3, values from memory)
+  LadderGirder thin = flat_ladder(m);
+  thin.web = open(tube(17.2_mm, 2.3_mm, m));
+  const Analysis of_thin{thin};
+  verify::Basis warm = basis();
+  warm.choices.heat.interpass_celsius = 120;
+  const auto omega_0 = [&](const verify::Basis& b) {
+    const Proof of = verify::by_material(of_thin.solve(pushed(6.0, 1e3)), b);
+    REQUIRE(row_of(of, Check::chord_pair, "web") != nullptr);
+    return number_of(*row_of(of, Check::chord_pair, "web"), "omega_0");
+  };
+  CHECK(omega_0(basis()) == Approx(148.0 / (250.0 / 1.1)));
+  CHECK(omega_0(warm) == Approx(0.5));
+}
+
 TEST_CASE("the wrong chords, too: uplift presses the bottom pair as weight presses the top pair") {
   const Analysis analysis{box(material::s355h())};
   const Proof down = verify::by_material(analysis.solve(hung(8e3)), basis());

@@ -24,6 +24,11 @@ struct PartialFactors {
 /// Whether the walls of the bar carry welds: welded walls have stricter class limits (Table 6.2).
 enum class Welded : bool { no, yes };
 
+/// Of bars whose joints are welded: where a weld softens their metal they count as welded all along (safe side).
+inline Welded welded_at_joints(const material::Material& m) {
+  return m.alloy_group == material::AlloyGroup::annealed ? Welded::no : Welded::yes;
+}
+
 /// Limits of beta / epsilon between the classes (Table 6.2) and the constants of rho_c (Table 6.3).
 struct ClassLimits {
   double beta_1 = 0, beta_2 = 0, beta_3 = 0;

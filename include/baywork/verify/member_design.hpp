@@ -224,16 +224,10 @@ class MemberDesign {
                                                       basis_.allowable, allowable::affected_along(bar)))
                 .outside};
       else if (is_aluminium)
-        outside_[i] =
-            outside_by(aluminium_[i] = en1999::resistance(bar.section, bar.material, basis_.aluminium, welded(bar),
-                                                          welded_along(bar, basis_.choices.heat)));
+        outside_[i] = outside_by(aluminium_[i] = aluminium_resistance(bar, basis_));
       else
         outside_[i] = outside_by(steel_[i] = en1993::resistance(bar.section, bar.material, basis_.steel));
     }
-  }
-  /// Bars whose metal a weld softens count as welded in the class limits (safe side: all their welds lie at joints).
-  static en1999::Welded welded(const Bar& bar) {
-    return bar.material.alloy_group == material::AlloyGroup::annealed ? en1999::Welded::no : en1999::Welded::yes;
   }
   template <class Resistance>
   static OutsideReason outside_by(const Resistance& r) {

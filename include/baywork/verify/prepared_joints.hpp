@@ -81,7 +81,6 @@ class JointPreparer {
   en1993::JointResistance resistance(const DesignedEnd& d, const Bar& chord, const Bar& brace) const {
     if (!d.aluminium)
       return en1993::joint_resistance(d.tubes, {}, chord.strength.yield, brace.strength.yield, basis_.steel);
-    const bool annealed = chord.material.alloy_group == material::AlloyGroup::annealed;
     const en1999::JointMetal m{chord.strength.haz_yield,
                                chord.strength.haz_ultimate,
                                chord.strength.yield,
@@ -89,7 +88,7 @@ class JointPreparer {
                                chord.material.E,
                                chord.material.buckling_class,
                                brace.material.buckling_class,
-                               annealed ? en1999::Welded::no : en1999::Welded::yes};
+                               en1999::welded_at_joints(chord.material)};
     return en1999::joint_resistance(d.tubes, {}, m, basis_.aluminium);
   }
 

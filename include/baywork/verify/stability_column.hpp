@@ -28,13 +28,18 @@ struct PairColumn {
   en1993::BucklingCurve curve = en1993::BucklingCurve::d;
   double N_bay = 0;    ///< Euler's load of one chord over its longest bay [N]
   double N_Rk = 0;     ///< of both chords, A_eff f or A f [N]
-  double N_Rd = 0;     ///< the same over gamma_M1, welds left out [N]
+  double N_Rd = 0;     ///< the same over gamma_M1, welds at the stations left out [N]
   double omega_0 = 1;  ///< beside the welds at the stations, in the middle of the wave (safe side)
+  bool welded_along = false;
+  double softened_share = 1;  ///< A_1 / A of welds along the chords
 
   bool takes_bows = false;  ///< bows can be made for it: a pair that is held, of a straight girder
   bool alone() const noexcept { return where.first == where.second; }
+  /// With kappa where its chords are welded along.
   double chi(double lambda) const {
-    return aluminium ? en1999::reduction_factor(buckling_class, lambda) : en1993::reduction_factor(curve, lambda);
+    if (!aluminium) return en1993::reduction_factor(curve, lambda);
+    const double kappa = welded_along ? en1999::kappa_longitudinal(buckling_class, lambda, softened_share) : 1.0;
+    return kappa * en1999::reduction_factor(buckling_class, lambda);
   }
 };
 
@@ -101,6 +106,9 @@ inline double pair_utilisation(const PairColumn& p, const PairAnswer& a, double 
 
 namespace detail {
 
+/// How the factor of buckling is printed.
+inline const char* chi_of(bool welded_along) { return welded_along ? "(kappa*chi)" : "chi"; }
+
 /// Makes the columns of all pairs of a girder.
 class ColumnMaker {
  public:
@@ -110,7 +118,7 @@ class ColumnMaker {
         basis_(basis),
         skip_(not_designed),
         beam_(girder_beam(girder_)),
-        welds_(welded_ends(analysis)) {
+        welds_(welded_ends(analysis, basis.choices.heat)) {
     for (ChordPair& w : chord_pairs(analysis, beam_)) {
       PairColumn p;
       p.where = std::move(w);
@@ -131,6 +139,7 @@ class ColumnMaker {
     }
     return std::move(out_);
   }
+  const std::vector<WeldedEnds>& welds() const noexcept { return welds_; }
 
  private:
   /// Bending of a bar out of the plane of its face: in the ring.
@@ -197,10 +206,10 @@ class ColumnMaker {
       p.N_Rd = p.N_Rk / r.gamma_M1;
       return;
     }
-    const bool annealed = bar.material.alloy_group == material::AlloyGroup::annealed;
-    const en1999::BarResistance r = en1999::resistance(bar.section, bar.material, basis_.aluminium,
-                                                       annealed ? en1999::Welded::no : en1999::Welded::yes);
+    const en1999::BarResistance r = aluminium_resistance(bar, basis_);
     p.buckling_class = r.buckling_class;
+    p.welded_along = r.welded_along;
+    p.softened_share = r.softened_share;
     p.N_Rk = chords * r.A_eff * r.fo;
     p.N_Rd = chords * r.N_c_Rd;
     for (std::size_t b = 0; b < girder_.bays(); ++b)

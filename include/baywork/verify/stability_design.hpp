@@ -22,13 +22,13 @@ class StabilityDesign {
  public:
   explicit StabilityDesign(const Given& given) : model_(given.analysis.model()), basis_(given.basis) {
     if (!basis_.stability.checked) return;
-    pairs_ = ColumnMaker(given.analysis, basis_, given.not_designed).make();
+    ColumnMaker maker(given.analysis, basis_, given.not_designed);
+    pairs_ = maker.make();
     worst_.resize(pairs_.size());
     struts_.resize(pairs_.size());
     first_order_.resize(pairs_.size());
-    const std::vector<WeldedEnds> welds = welded_ends(given.analysis);
     for (std::size_t i = 0; i < pairs_.size(); ++i)
-      if (has_formula(pairs_[i])) struts_[i] = PairStrut(model_, basis_, welds, pairs_[i]);
+      if (has_formula(pairs_[i])) struts_[i] = PairStrut(model_, basis_, maker.welds(), pairs_[i]);
   }
 
   bool idle() const noexcept { return !basis_.stability.checked; }
@@ -201,7 +201,7 @@ class StabilityDesign {
     row.demand = row.utilisation = w.utilisation;
     row.formula = w.dN == 0.0 ? "{a}/({b}*{c}*{d})" : "{a}/({b}*{c}*{d}) + {e}/((1 - {a}/{f})*{c}*{d})";
     row.add("N_Ed", w.N, kilonewton);
-    row.add("chi", w.answer.chi);
+    row.add(chi_of(p.welded_along), w.answer.chi);
     row.add("omega_0", p.omega_0);
     row.add("N_c,Rd", p.N_Rd, kilonewton);
     row.add(w.dN == 0.0 ? "" : "dN_Ed", w.dN, kilonewton);

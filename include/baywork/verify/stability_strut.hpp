@@ -29,9 +29,7 @@ struct StrutBar {
     const SectionData<double>& s = bar.section;
     aluminium = bar.material.family == material::Family::aluminium;
     if (aluminium) {
-      const bool annealed = bar.material.alloy_group == material::AlloyGroup::annealed;
-      of_aluminium =
-          en1999::resistance(s, bar.material, basis.aluminium, annealed ? en1999::Welded::no : en1999::Welded::yes);
+      of_aluminium = aluminium_resistance(bar, basis);
       aluminium_buckling = en1999::buckling(of_aluminium, s, bar.material.E, L, L);
       softening = en1999::softening(of_aluminium, softened_length);
     } else {
@@ -56,10 +54,13 @@ struct StrutBar {
     row.utilisation = answer.utilisation;
     aluminium ? as_aluminium().explain(c, f, place(), row) : as_steel().explain(c, f, place(), row);
   }
+  /// With kappa where it is welded along.
   double chi() const {
-    return aluminium ? smaller(aluminium_buckling.chi_y, aluminium_buckling.chi_z)
+    const en1999::Buckling& b = aluminium_buckling;
+    return aluminium ? smaller(b.kappa_y * b.chi_y, b.kappa_z * b.chi_z)
                      : smaller(steel_buckling.chi_y, steel_buckling.chi_z);
   }
+  const char* chi_name() const { return chi_of(of_aluminium.welded_along); }
   double omega_0() const { return aluminium ? en1999::omega_0(of_aluminium, softening) : 1.0; }
   /// Of the section in compression, over gamma_M1 [N].
   double N_Rd() const { return aluminium ? of_aluminium.N_c_Rd : of_steel.N_Rk / of_steel.gamma_M1; }
@@ -79,14 +80,13 @@ class PairStrut {
     for (std::size_t b = 0; b < model.girder.bays(); ++b)
       for (const std::size_t c : {pair.where.first, pair.where.second})
         on_chord = longest(on_chord, model.chord_member(b, c));
-    const std::vector<std::vector<std::size_t>>& cross = model.faces[pair.where.face].cross_members;
-    const double a = pair.column.bay;
-    chord_ = StrutBar(model.girder.chords[pair.where.first].bar, basis, a, on_chord);
+    chord_ = StrutBar(model.girder.chords[pair.where.first].bar, basis, pair.column.bay, on_chord);
     horizontal_ = magnitude(pair.where.across.y) > magnitude(pair.where.across.z);
     if (pair.braced) return;
-    for (const std::vector<std::size_t>& at : cross)
-      for (const std::size_t m : at) on_cross = longest(on_cross, m), cross_member_ = m;
-    cross_ = StrutBar(model.bar(cross_member_), basis, pair.column.width, on_cross);
+    std::size_t any = 0;
+    for (const std::vector<std::size_t>& at : model.faces[pair.where.face].cross_members)
+      for (const std::size_t m : at) on_cross = longest(on_cross, m), any = m;
+    cross_ = StrutBar(model.bar(any), basis, pair.column.width, on_cross);
   }
 
   /// N > 0 in both chords together, dN between them: M_I = dN/2 times their distance.
@@ -171,7 +171,7 @@ class PairStrut {
     row.add("h_0*A_ch/(2*I_eff)", w.strut.h0 * w.strut.A_ch / (2.0 * I_eff));
     row.add("N_cr", w.forces.N_cr, kilonewton);
     row.add("S_v", w.strut.shear_stiffness, kilonewton);
-    row.add("chi", chord_.chi());
+    row.add(chord_.chi_name(), chord_.chi());
     row.add("omega_0", chord_.omega_0());
     row.add("N_c,Rd", chord_.N_Rd(), kilonewton);
     row.add("L", w.length, metre);
@@ -182,7 +182,6 @@ class PairStrut {
 
   en1993::BuiltUp strut_{};
   StrutBar chord_{}, cross_{};
-  std::size_t cross_member_ = 0;
   bool horizontal_ = true;
   Worst worst_[3]{};
 };

@@ -51,6 +51,17 @@ inline double arc_with_opposites(std::vector<std::pair<double, double>> arcs) {
   return 0.5 * sum;
 }
 
+/// b_haz [m], MIG where no process has been said; 0 where welds do not soften.
+struct HazExtent {
+  double size = 0;
+  bool known = true;  ///< false: 6.1.6.3 gives none for TIG welding of walls above 6 mm
+};
+inline HazExtent softened_extent(const material::Material& m, double wall, const material::WeldHeat& heat) {
+  const bool tig = m.welding == material::Welding::tig;
+  if (tig && wall > 0.006 * (1.0 + 1e-9)) return {0.040, false};
+  return {material::haz_extent(m, wall, tig ? material::Welding::tig : material::Welding::mig, heat)};
+}
+
 class WeldFinder {
  public:
   /// `given` [m]: the extent of the softened metal whatever the wall; 0: that of EN 1999-1-1.
@@ -74,18 +85,13 @@ class WeldFinder {
   }
 
  private:
-  /// b_haz [m] in `bar` from a weld to `other`: of the mean wall, MIG where no process has been said; 0 where welds do
-  /// not soften.
+  /// b_haz [m] in `bar` from a weld to `other`: of the mean wall.
   double extent(const Bar& bar, const Bar& other, WeldedEnds& ends) const {
     if (bar.material.family != material::Family::aluminium) return 0.0;
     if (given_ > 0.0) return given_;
-    const double wall = 0.5 * (bar.section.wall + other.section.wall);
-    const bool tig = bar.material.welding == material::Welding::tig;
-    if (tig && wall > 0.006 * (1.0 + 1e-9)) {
-      ends.known = false;
-      return 0.040;
-    }
-    return material::haz_extent(bar.material, wall, tig ? material::Welding::tig : material::Welding::mig, heat_);
+    const HazExtent b = softened_extent(bar.material, 0.5 * (bar.section.wall + other.section.wall), heat_);
+    ends.known = ends.known && b.known;
+    return b.size;
   }
 
   /// Sine of the angle between a bar and a carrier, kept off zero, and its cosine away from the node.
@@ -193,16 +199,20 @@ inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis, const mater
   return detail::WeldFinder(analysis, heat, extent).find();
 }
 
-/// What the welds along an aluminium bar soften, 6.1.6: each line its own width and b_haz to both sides, MIG where no
-/// process has been said. Walls that the clause gives no extent for count as softened all round.
+/// What the welds along an aluminium bar soften, 6.1.6: each line its own width and b_haz to both sides. Walls that the
+/// clause gives no extent for count as softened all round.
 inline en1999::WeldedAlong welded_along(const Bar& bar, const material::WeldHeat& heat = {}) {
   if (bar.along.lines == 0 || bar.material.family != material::Family::aluminium) return {};
-  const bool tig = bar.material.welding == material::Welding::tig;
-  if (tig && bar.section.wall > 0.006 * (1.0 + 1e-9)) return {true, bar.section.area};
-  const double b =
-      material::haz_extent(bar.material, bar.section.wall, tig ? material::Welding::tig : material::Welding::mig, heat);
-  if (b == 0.0) return {true, 0.0};
-  return {true, smaller(bar.section.area, bar.along.lines * (bar.along.width + 2.0 * b) * bar.section.wall)};
+  const detail::HazExtent b = detail::softened_extent(bar.material, bar.section.wall, heat);
+  if (!b.known) return {true, bar.section.area};
+  if (b.size == 0.0) return {true, 0.0};
+  return {true, smaller(bar.section.area, bar.along.lines * (bar.along.width + 2.0 * b.size) * bar.section.wall)};
+}
+
+/// Resistances of an aluminium bar with all its welds: those of its joints (class limits), and those along it.
+inline en1999::BarResistance aluminium_resistance(const Bar& bar, const Basis& basis) {
+  return en1999::resistance(bar.section, bar.material, basis.aluminium, en1999::welded_at_joints(bar.material),
+                            welded_along(bar, basis.choices.heat));
 }
 
 }  // namespace baywork::verify
