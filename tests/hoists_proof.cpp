@@ -76,3 +76,11 @@ TEST_CASE("a proof over the hoists' states keeps the worst of them") {
   CHECK(std::string(outside[0].reason) == "the girder does not hang without the hoist here");
   CHECK(falls.verdict().find("station 17: the girder does not hang") != std::string::npos);
 }
+
+TEST_CASE("the stability of the whole is not asked of slack hoists: refused, not taken as held") {
+  const Analysis a{box(hung_at({0.0, 4.0, 8.0}))};
+  verify::Basis basis;
+  basis.stability = {.checked = true};
+  CHECK_THROWS_WITH_AS((void)verify::on_hoists(a.solve(loads), en1990::ultimate(), {}, basis),
+                       doctest::Contains("the girder as a whole is to be checked for stability"), BadDescription);
+}
