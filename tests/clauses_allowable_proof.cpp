@@ -225,6 +225,27 @@ TEST_CASE("sets and resistances of different methods are refused, joints as well
   joints.joints.checked = true;
   CHECK(has(refused([&] { (void)verify::allowable_stress(cases, asce7::allowable_stress(), joints); }),
             "joints are to be checked"));
+  // partial factors beside unfactored loads would leave no safety: neither columns nor connectors are asked
+  verify::Basis stability;
+  stability.stability.checked = true;
+  CHECK(has(refused([&] { (void)verify::allowable_stress(cases, asce7::allowable_stress(), stability); }),
+            "the girder as a whole is to be checked for stability"));
+  BoxGirder spliced = box();
+  spliced.modules = {0,
+                     {4},
+                     BoltedEndPlate{.plate = 15_mm,
+                                    .diameter = 150_mm,
+                                    .bolt_circle = 110_mm,
+                                    .bolts = 6,
+                                    .bolt = metric_bolt(12_mm, BoltClass::c8_8),
+                                    .hole = 13_mm,
+                                    .throat = 4_mm,
+                                    .plate_material = material::us_6061_t6()}};
+  const Analysis of_spliced{spliced};
+  const verify::Proof proof = verify::allowable_stress(of_spliced.solve(loads(0.1)), asce7::allowable_stress());
+  CHECK(!proof.passes());
+  CHECK(proof.outside_scope().size() == 4);
+  CHECK(has(proof.verdict(), "allowable stresses are given for bars alone"));
 }
 
 TEST_CASE("rating by allowable stresses: the load found makes the proof just 1, by both searches") {

@@ -139,7 +139,8 @@ class Rater {
         terms_(std::move(terms)),
         basis_(verify::with_use(terms_.basis)),
         design_(analysis, basis_, terms_.standards),
-        topics_(verify::detail::topics_from<verify::detail::Topics>({analysis_, basis_, design_.not_designed()})) {
+        topics_(verify::detail::topics_from<verify::detail::Topics>(
+            {analysis_, basis_, design_.not_designed(), terms_.standards})) {
     validate(terms_);
     std::vector<CaseKind> kinds;
     if (placed != nullptr) kinds = placed->kinds();

@@ -33,7 +33,7 @@ class Search {
         use_(basis.use),
         design_(analysis, basis_, which),
         members_(design_),
-        topics_(topics_from<Topics>({analysis, basis_, design_.not_designed()})) {}
+        topics_(topics_from<Topics>({analysis, basis_, design_.not_designed(), which})) {}
   Search(const Search&) = delete;
   Search& operator=(const Search&) = delete;
 

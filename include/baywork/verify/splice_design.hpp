@@ -20,16 +20,20 @@ namespace baywork::verify::detail {
 
 class SpliceDesign {
  public:
-  explicit SpliceDesign(const Given& given) : model_(given.analysis.model()), basis_(given.basis) {
+  explicit SpliceDesign(const Given& given)
+      : model_(given.analysis.model()),
+        basis_(given.basis),
+        by_stress_(given.which == Standards::allowable_stress) {
     const Girder& g = model_.girder;
     if (!is_described(g.connector)) return;
     std::vector<Row> none;
     for (std::size_t c = 0; c < g.chords.size(); ++c) {
-      outside_.push_back(std::visit(
-          [&](const auto& t) {
-            return outside_of({g.chords[c].bar, basis_, none}, t);
-          },
-          g.connector));
+      outside_.push_back(by_stress_ ? "splice: allowable stresses are given for bars alone"
+                                    : std::visit(
+                                          [&](const auto& t) {
+                                            return outside_of({g.chords[c].bar, basis_, none}, t);
+                                          },
+                                          g.connector));
       for (const std::size_t s : g.splices) places_.push_back({s, c, {}});
     }
   }
@@ -76,6 +80,7 @@ class SpliceDesign {
       return;
     }
     out.assumptions.push_back("Splices: in every chord " + words_of(g.connector) + ".");
+    if (by_stress_) return;
     out.assumptions.push_back(
         "Splices: EN 1993-1-8 3.13, 3.6 and 6.2.4, EN 1999-1-1 8.5.14 for aluminium with gamma_Mp = " +
         baywork::text::number(basis_.aluminium.gamma_Mp) +
@@ -109,6 +114,7 @@ class SpliceDesign {
 
   const GirderModel& model_;
   Basis basis_;
+  bool by_stress_;
   std::vector<const char*> outside_;  ///< by chord
   std::vector<Place> places_;
   std::vector<Row> found_;

@@ -12,6 +12,7 @@
 #include <baywork/response/response.hpp>
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/row.hpp>
+#include <baywork/verify/standards.hpp>
 
 namespace baywork::verify::detail {
 
@@ -20,6 +21,7 @@ struct Given {
   const Analysis& analysis;
   const Basis& basis;
   const std::vector<bool>& not_designed;  ///< members of which nothing is checked
+  Standards which = Standards::by_material;
 };
 
 /// One line each.
