@@ -2,10 +2,8 @@
 // One end of a bar on a chord, with all that its joint and weld are checked with.
 #pragma once
 
-#include <cstddef>
-
+#include <baywork/verify/designed_weld.hpp>
 #include <baywork/verify/en1999_joint.hpp>
-#include <baywork/verify/weld.hpp>
 
 namespace baywork::verify::detail {
 
@@ -17,13 +15,9 @@ struct DesignedEnd {
   bool aluminium = false;
   const char* outside = "";
   bool checked = false;  ///< nothing of the joint is outside the scope
-  SaddleWeld weld{};
-  en1993::WeldMetal steel_weld{};
-  en1999::WeldMetal aluminium_weld{};
-  const char* weld_outside = "";
-  bool weld_checked = false;
-
   bool gap_checked = false;  ///< bars in two planes, and a gap after this one
+  DesignedWeld weld{};
+  bool weld_checked = false;
 };
 
 }  // namespace baywork::verify::detail

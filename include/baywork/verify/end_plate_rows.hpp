@@ -21,7 +21,7 @@ inline en1993::TStub end_plate_stub(const SpliceSite& at, const BoltedEndPlate& 
 
 inline const char* end_plate_outside(const SpliceSite& at, const BoltedEndPlate& c) {
   const char* why = unknown_metal({&c.plate_material});
-  if (why[0] == '\0') why = splice_weld_outside(at, c.plate_material, c.throat);
+  if (why[0] == '\0') why = splice_weld_outside(at, c.plate_material, c.plate, c.throat);
   if (why[0] != '\0') return why;
   const double head = 0.5 * c.bolt.head;
   return end_plate_stub(at, c).m < head ? "splice: bolts are so near the chord that head or nut stand on the weld" : "";

@@ -66,7 +66,7 @@ class JointDesign {
       };
       if (d.checked) keep(w.joint, row_of_joint(d, s.joint, s.n_p).utilisation);
       if (d.gap_checked) keep(w.gap, gap_utilisation(d, s));
-      if (d.weld_checked) keep(w.seam, row_of_weld(d, s.seam).utilisation);
+      if (d.weld_checked) keep(w.seam, d.weld.check(s.seam, basis_).utilisation);
     }
   }
 
@@ -85,7 +85,7 @@ class JointDesign {
     double most = 0;
     if (d.checked) most = row_of_joint(d, s.joint, s.n_p).utilisation;
     if (d.gap_checked) most = larger(most, gap_utilisation(d, s));
-    if (d.weld_checked) most = larger(most, row_of_weld(d, s.seam).utilisation);
+    if (d.weld_checked) most = larger(most, d.weld.check(s.seam, basis_).utilisation);
     return most;
   }
   /// At least every utilisation for forces on the straight line between two states. Sizes of forces, n_p and line loads
@@ -110,7 +110,7 @@ class JointDesign {
     }
     if (d.gap_checked) most = larger(most, larger(gap_utilisation(d, a), gap_utilisation(d, b)));
     if (d.weld_checked)
-      most = larger(most, row_of_weld(d, {larger(a.seam.n, b.seam.n), larger(a.seam.v, b.seam.v)}).utilisation);
+      most = larger(most, d.weld.check({larger(a.seam.n, b.seam.n), larger(a.seam.v, b.seam.v)}, basis_).utilisation);
     return most;
   }
   /// The row of greatest utilisation.
@@ -120,7 +120,7 @@ class JointDesign {
     Row out;
     if (d.checked) out = joint_row(i, w);
     if (d.gap_checked && gap_utilisation(d, s) > out.utilisation) out = gap_row(i, w);
-    if (d.weld_checked && row_of_weld(d, s.seam).utilisation > out.utilisation) out = weld_row(i, w);
+    if (d.weld_checked && d.weld.check(s.seam, basis_).utilisation > out.utilisation) out = weld_row(i, w);
     return out;
   }
   /// By end, in the order of the joints along the girder; one row outside the scope for each bar that has a reason.
@@ -138,7 +138,7 @@ class JointDesign {
       if (w.gap.utilisation > no_force) out.push_back(gap_row(i, w.gap));
       if (w.seam.utilisation > no_force) out.push_back(weld_row(i, w.seam));
       say(places().ends[i].member, d.outside);
-      say(places().ends[i].member, d.weld_outside);
+      say(places().ends[i].member, d.weld.outside);
     }
     for (const std::size_t m : places().elsewhere) say(m, "joint: it ends on another bar of a face, not on a chord");
   }
@@ -202,7 +202,7 @@ class JointDesign {
     out.joint = gathered(i, out);
     out.n_p = d.checked ? compression(e, d.tubes, ends) / d.f_face : 0.0;
     if (d.gap_checked) out.gap = in_gap(i, ends, of);
-    if (d.weld_checked) out.seam = line_loads(d.weld.d, out.own.cut);
+    if (d.weld_checked) out.seam = line_loads(d.weld.geometry.d, out.own.cut);
   }
 
   /// Of the bars on this side that all pull, or all push, the one that does so most across the chord answers for their
@@ -263,24 +263,16 @@ class JointDesign {
     }
     return out;
   }
-  /// The side that shows more.
-  static const std::pair<double, double>& worse_gap(const DesignedEnd& d, const JointState& s) {
-    const en1993::ChordInGap r = en1993::chord_in_gap(d.tubes, d.f_face);
-    const auto u = [&](std::size_t k) { return en1993::joint_gap(r, s.gap[k].first, s.gap[k].second).utilisation; };
-    return u(1) > u(0) ? s.gap[1] : s.gap[0];
+  static ClauseRow row_of_gap(const DesignedEnd& d, const std::pair<double, double>& N_and_V) {
+    return en1993::joint_gap(en1993::chord_in_gap(d.tubes, d.f_face), N_and_V.first, N_and_V.second);
   }
   static double gap_utilisation(const DesignedEnd& d, const JointState& s) {
-    const auto& [N, V] = worse_gap(d, s);
-    return en1993::joint_gap(en1993::chord_in_gap(d.tubes, d.f_face), N, V).utilisation;
+    return larger(row_of_gap(d, s.gap[0]).utilisation, row_of_gap(d, s.gap[1]).utilisation);
   }
 
   static ClauseRow row_of_joint(const DesignedEnd& d, const BraceForces& f, double n_p) {
     const en1993::JointResistance r = en1993::under_compression(d.unstressed, n_p);
     return d.aluminium ? en1999::joint_interaction(r, f) : en1993::joint_interaction(r, f);
-  }
-  ClauseRow row_of_weld(const DesignedEnd& d, const LineLoads& l) const {
-    return d.aluminium ? en1999::weld(d.weld, l, d.aluminium_weld, basis_.aluminium)
-                       : en1993::weld(d.weld, l, d.steel_weld, basis_.steel);
   }
 
   Row row_at(std::size_t i, Check check, const ClauseRow& answer, std::size_t combination) const {
@@ -330,8 +322,10 @@ class JointDesign {
   Row gap_row(std::size_t i, const Worst& worst) const {
     const DesignedEnd& d = designed()[i];
     const en1993::ChordInGap r = en1993::chord_in_gap(d.tubes, d.f_face);
-    const auto& [N, V] = worse_gap(d, worst.at);
-    Row row = row_at(i, Check::joint, en1993::joint_gap(r, N, V), worst.combination);
+    const auto& gap = worst.at.gap;
+    const bool second = row_of_gap(d, gap[1]).utilisation > row_of_gap(d, gap[0]).utilisation;
+    const auto& [N, V] = gap[second];
+    Row row = row_at(i, Check::joint, row_of_gap(d, gap[second]), worst.combination);
     row.standard = "EN 1993-1-8:2005";
     if (d.aluminium) row.reason = en1999::joint_label;
     row.formula = "({a}/{b})^2 + ({c}/{d})^2";
@@ -345,25 +339,11 @@ class JointDesign {
   Row weld_row(std::size_t i, const Worst& worst) const {
     const DesignedEnd& d = designed()[i];
     const LineLoads& l = worst.at.seam;
-    Row row = row_at(i, Check::weld, row_of_weld(d, l), worst.combination);
+    Row row = row_at(i, Check::weld, d.weld.check(l, basis_), worst.combination);
     row.standard = d.aluminium ? "EN 1999-1-1:2007" : "EN 1993-1-8:2005";
-    const WeldPart part =
-        d.aluminium ? en1999::weakest_part(d.weld, l, d.aluminium_weld, basis_.aluminium) : WeldPart::throat;
-    const WeldStress s = part_stress(d.weld, l, part);
-    row.formula = "sqrt(({a})^2 + 3*({b})^2 + 3*({c})^2)/{d}";
-    row.add("sigma", s.normal, megapascal);
-    row.add("tau", s.across, megapascal);
-    row.add("tau_par", s.along, megapascal);
-    row.add(!d.aluminium               ? "(f_u/(beta_w*gamma_M2))"
-            : part == WeldPart::throat ? "(f_w/gamma_Mw)"
-                                       : "(f_u,haz/gamma_Mw)",
-            row.resistance, megapascal);
-    row.add("a", d.weld.throat, metre);
-    row.add("a of full strength",
-            d.aluminium ? en1999::full_strength_throat(d.weld, d.aluminium_weld)
-                        : en1993::full_strength_throat(d.weld, d.steel_weld, basis_.steel),
-            metre);
-    row.add("sin(theta)", std::sin(d.weld.theta));
+    d.weld.explain(l, basis_, row);
+    row.add("a of full strength", d.weld.full_strength_throat(basis_), metre);
+    row.add("sin(theta)", std::sin(d.weld.geometry.theta));
     return row;
   }
 

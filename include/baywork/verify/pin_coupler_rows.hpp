@@ -46,7 +46,7 @@ struct PlateRoot {
 inline const char* coupler_outside(const SpliceSite& at, const PinCoupler& c) {
   const char* why = unknown_metal({&c.plate_material, &c.pin_material});
   if (why[0] != '\0' || c.throat == 0.0) return why;
-  return splice_weld_outside(at, c.plate_material, c.throat);
+  return splice_weld_outside(at, c.plate_material, smaller(c.blade, c.fork), c.throat);
 }
 
 inline void add_coupler_rows(const SpliceSite& at, const PinCoupler& c, const SectionForces& forces) {

@@ -75,7 +75,10 @@ class JointPreparer {
     d.outside = reason(d.unstressed.scope);
     d.checked = d.unstressed.scope == JointScope::covered;
     d.gap_checked = d.checked && e.second_plane && row.back() != i && out_.gap_after(i) > 0.0;
-    if (basis_.joints.throat > 0.0) prepare_weld(d, chord, brace);
+    if (!(basis_.joints.throat > 0.0)) return;
+    d.weld = designed_weld({d.tubes.d1, d.tubes.t1, d.tubes.theta, basis_.joints.throat},
+                           {brace.material, brace.strength}, {chord.material, chord.strength}, basis_);
+    d.weld_checked = d.weld.outside[0] == '\0';
   }
 
   en1993::JointResistance resistance(const DesignedEnd& d, const Bar& chord, const Bar& brace) const {
@@ -129,24 +132,6 @@ class JointPreparer {
     // Two that lean the same way are closer than their acute angles tell.
     if (d.unstressed.scope == JointScope::covered && dot(e.away, o.away) > std::cos(pi_v<double> / 6.0) + 1e-9)
       d.unstressed.scope = JointScope::close_braces;
-  }
-
-  void prepare_weld(DesignedEnd& d, const Bar& chord, const Bar& brace) {
-    d.weld = {d.tubes.d1, d.tubes.t1, d.tubes.theta, basis_.joints.throat};
-    if (d.aluminium) {
-      const double fw = smaller(en1999::weld_metal_strength(en1999::alloy_of(chord.material), basis_.joints.filler),
-                                en1999::weld_metal_strength(en1999::alloy_of(brace.material), basis_.joints.filler));
-      d.aluminium_weld = {fw, brace.strength.haz_ultimate, chord.strength.haz_ultimate};
-      d.weld_outside = reason(en1999::weld_scope(d.weld, d.aluminium_weld, basis_.aluminium));
-    } else {
-      const double fu0 = chord.strength.ultimate, fu1 = brace.strength.ultimate;
-      const double fy = fu0 == fu1  ? larger(chord.strength.yield, brace.strength.yield)
-                        : fu0 < fu1 ? chord.strength.yield
-                                    : brace.strength.yield;
-      d.steel_weld = {fy, smaller(fu0, fu1)};
-      d.weld_outside = reason(en1993::weld_scope(d.weld, d.steel_weld, basis_.steel));
-    }
-    d.weld_checked = d.weld_outside[0] == '\0';
   }
 
   const Analysis& analysis_;

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <cstddef>
 #include <initializer_list>
-#include <limits>
 #include <string_view>
 #include <vector>
 
@@ -13,9 +12,9 @@
 #include <baywork/girder/connector.hpp>
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/clause_row.hpp>
+#include <baywork/verify/designed_weld.hpp>
 #include <baywork/verify/pin.hpp>
 #include <baywork/verify/row.hpp>
-#include <baywork/verify/weld.hpp>
 
 namespace baywork::verify::detail {
 
@@ -80,51 +79,27 @@ inline Row& add_row(const SpliceSite& at, const ClauseRow& answer, const char* f
 }
 
 /// The fillet all round between connector and chord, a tube that ends on it at a right angle: as the welds of bars.
-inline const char* splice_weld_outside(const SpliceSite& at, const material::Material& part, double throat) {
-  const Bar& c = at.chord;
-  if (c.section.kind != ShapeKind::round_tube) return "splice: the chord is not a round tube";
-  if (c.material.family != part.family)
-    return "splice: connector and chord are of different metals and cannot be welded";
-  const SaddleWeld w{c.section.height, c.section.wall, pi_v<double> / 2.0, throat};
-  if (is_aluminium(part)) {
-    const double fw = smaller(en1999::weld_metal_strength(en1999::alloy_of(c.material), at.basis.joints.filler),
-                              en1999::weld_metal_strength(en1999::alloy_of(part), at.basis.joints.filler));
-    return reason(en1999::weld_scope(w, {fw, c.strength.haz_ultimate, c.strength.haz_ultimate}, at.basis.aluminium));
-  }
-  return reason(en1993::weld_scope(w, {c.strength.yield, c.strength.ultimate}, at.basis.steel));
-}
-
 /// `thickness` of the part that the chord is welded to.
+inline DesignedWeld splice_weld(const SpliceSite& at, const material::Material& part, double thickness, double throat) {
+  const Bar& c = at.chord;
+  return designed_weld({c.section.height, c.section.wall, pi_v<double> / 2.0, throat}, {c.material, c.strength},
+                       {part, material::strength(part, thickness)}, at.basis);
+}
+inline const char* splice_weld_outside(const SpliceSite& at, const material::Material& part, double thickness,
+                                       double throat) {
+  if (at.chord.section.kind != ShapeKind::round_tube) return "splice: the chord is not a round tube";
+  if (at.chord.material.family != part.family)
+    return "splice: connector and chord are of different metals and cannot be welded";
+  return splice_weld(at, part, thickness, throat).outside;
+}
 inline void add_splice_weld(const SpliceSite& at, const material::Material& part, double thickness, double throat,
                             const SectionForces& f) {
-  const Bar& c = at.chord;
-  const SaddleWeld w{c.section.height, c.section.wall, pi_v<double> / 2.0, throat};
-  const LineLoads l = line_loads(w.d, f);
-  const material::StrengthStep& other = material::strength(part, thickness);
-  WeldPart where = WeldPart::throat;
-  ClauseRow answer;
-  if (is_aluminium(part)) {
-    const double fw = smaller(en1999::weld_metal_strength(en1999::alloy_of(c.material), at.basis.joints.filler),
-                              en1999::weld_metal_strength(en1999::alloy_of(part), at.basis.joints.filler));
-    const en1999::WeldMetal metal{fw, c.strength.haz_ultimate, other.haz_ultimate};
-    where = en1999::weakest_part(w, l, metal, at.basis.aluminium);
-    answer = en1999::weld(w, l, metal, at.basis.aluminium);
-  } else {
-    const bool weaker = other.ultimate < c.strength.ultimate;
-    answer = en1993::weld(
-        w, l, {weaker ? other.yield : c.strength.yield, weaker ? other.ultimate : c.strength.ultimate}, at.basis.steel);
-  }
-  const WeldStress s = part_stress(w, l, where);
-  // the normal stress alone never governs a fillet at a right angle: there both parts of n are alike
-  add_row(at, answer, "sqrt(({a})^2 + 3*({b})^2 + 3*({c})^2)/{d}",
-          {{"sigma", s.normal, megapascal},
-           {"tau", s.across, megapascal},
-           {"tau_par", s.along, megapascal},
-           {"f_w,Rd", answer.resistance, megapascal},
-           {"a", throat, metre},
-           {"N", f.N, kilonewton},
-           {"M", std::hypot(f.My, f.Mz), kilonewton_metre}},
-          "weld between connector and chord");
+  const DesignedWeld weld = splice_weld(at, part, thickness, throat);
+  const LineLoads l = line_loads(weld.geometry.d, f);
+  Row& row = add_row(at, weld.check(l, at.basis), "", {}, "weld between connector and chord");
+  weld.explain(l, at.basis, row);
+  row.add("N", f.N, kilonewton);
+  row.add("M", std::hypot(f.My, f.Mz), kilonewton_metre);
 }
 
 }  // namespace baywork::verify::detail
