@@ -380,3 +380,28 @@ TEST_CASE("unsafe readings of a splice fail") {
   const double near_root = soft.row(0, "").utilisation;
   CHECK(near_root > 0);
 }
+
+TEST_CASE("a spigot that its holes leave nothing of, or more holes than two, or too little metal behind them") {
+  // a hole of 30 mm leaves 1963.5 - 1500 mm2 of 50 mm, and 306.80e3 - 30 * 50^3/12 < 0 mm4: nothing bends
+  Spigot hollowed = spigot();
+  hollowed.pin = 29_mm;
+  hollowed.hole = 30_mm;
+  hollowed.pins = 1;
+  const One none(aluminium(hollowed), hung);
+  CHECK(std::isinf(none.row(0, "spigot at the hole").utilisation));
+  CHECK_FALSE(none.proof.passes());
+  // where the third hole lies is not said: the greatest moment anywhere counts, M + 4/27 V l
+  Spigot three = spigot();
+  three.pins = 3;
+  const One more(aluminium(three), hung);
+  for (std::size_t c = 0; c < 4; ++c) {
+    const CutForces f = more.at(c);
+    const double M = std::hypot(f.My, f.Mz) + 4 * std::hypot(f.Vy, f.Vz) * 120 * mm / 27;
+    CHECK(close(more.row(c, "spigot at the hole").utilisation,
+                std::abs(f.N) / (0.9 * 1338.5e-6 * 248e6) + M / (7063.6e-9 * 248e6), 1e-3));
+  }
+  // 2 * 12.5 + 2 * 50 mm do not fit into 120 mm
+  Spigot far = spigot();
+  far.end = 50_mm;
+  CHECK_THROWS_WITH_AS((void)prove(aluminium(far)), doctest::Contains("do not fit into its reach"), BadDescription);
+}

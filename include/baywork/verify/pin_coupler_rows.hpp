@@ -40,7 +40,7 @@ struct PlateRoot {
   double N_Rd(double f) const { return w * t * f; }
   double M_Rd(double f) const { return t * w * w / 6.0 * f; }
   double M_flat_Rd(double f) const { return w * t * t / 6.0 * f; }
-  double sum(double f) const { return N / N_Rd(f) + M / M_Rd(f) + M_flat / M_flat_Rd(f); }
+  double sum(double f) const { return ratio(N, N_Rd(f)) + ratio(M, M_Rd(f)) + ratio(M_flat, M_flat_Rd(f)); }
 };
 
 inline const char* coupler_outside(const SpliceSite& at, const PinCoupler& c) {

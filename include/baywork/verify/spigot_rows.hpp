@@ -15,6 +15,9 @@ inline const char* spigot_outside(const SpliceSite& at, const Spigot& c) {
   if (c.diameter > inner * (1.0 + 1e-9))
     fail<BadDescription>("splice, spigot", "it is " + text::quantity(c.diameter, 1e-3, "mm") + " thick",
                          "at most the chord's inner diameter, " + text::quantity(inner, 1e-3, "mm") + ", is accepted");
+  if (static_cast<double>(c.pins) * c.hole + 2.0 * c.end > c.reach * (1.0 + 1e-9))
+    fail<BadDescription>("splice, spigot", "its holes and the metal at both ends do not fit into its reach",
+                         "a longer reach, or less metal at the ends, is accepted");
   return unknown_metal({&at.chord.material, &c.spigot_material, &c.pin_material});
 }
 
@@ -68,12 +71,14 @@ inline void add_spigot_rows(const SpliceSite& at, const Spigot& c, const Section
 
   const SpigotContact contact{c.reach, std::hypot(f.Vy, f.Vz), std::hypot(f.My, f.Mz)};
   const double first = c.end + 0.5 * c.hole, last = c.pins == 1 ? first : c.reach - first;
+  // of two holes the first sees more of it; where others lie between them is not said
+  const double of_spigot_there = c.pins <= 2 ? contact.spigot_moment(first) : contact.spigot_moment_most();
   const HoledRound tube_section = holed_round(tube.height, tube.wall, c.hole),
                    bar = holed_round(c.diameter, c.wall, c.hole);
   const auto net = [&](const HoledRound& s, const material::Material& m, double fu, double M, const char* what) {
     const double gamma = gamma_M2(m, at.basis), N_Rd = 0.9 * s.A_net * fu / gamma, M_Rd = s.W_net * fu / gamma;
     add_row(at,
-            interaction_row(magnitude(f.N) / N_Rd + M / M_Rd, is_aluminium(m) ? "EN 1999-1-1 6.2.3 (2), 6.2.5.1 (2)"
+            interaction_row(ratio(f.N, N_Rd) + ratio(M, M_Rd), is_aluminium(m) ? "EN 1999-1-1 6.2.3 (2), 6.2.5.1 (2)"
                                                                               : "EN 1993-1-1 6.2.3 (2), 6.2.5 (4)"),
             "{a}/{b} + {c}/{d}",
             {{"N_Ed", magnitude(f.N), kilonewton},
@@ -84,9 +89,9 @@ inline void add_spigot_rows(const SpliceSite& at, const Spigot& c, const Section
             what);
   };
   net(tube_section, at.chord.material, chord.fu, contact.tube_moment(last), "chord at the hole, sum");
-  net(bar, c.spigot_material, spigot.fu, contact.spigot_moment(first), "spigot at the hole, sum");
+  net(bar, c.spigot_material, spigot.fu, of_spigot_there, "spigot at the hole, sum");
   const double M = contact.spigot_moment_most(), N_Rd = bar.A * spigot.f, M_Rd = bar.W * spigot.f;
-  add_row(at, interaction_row(magnitude(f.N) / N_Rd + M / M_Rd, "EN 1993-1-1 6.2.1 (7)"), "{a}/{b} + {c}/{d}",
+  add_row(at, interaction_row(ratio(f.N, N_Rd) + ratio(M, M_Rd), "EN 1993-1-1 6.2.1 (7)"), "{a}/{b} + {c}/{d}",
           {{"N_Ed", magnitude(f.N), kilonewton},
            {"N_Rd", N_Rd, kilonewton},
            {"M_Ed", M, kilonewton_metre},
@@ -94,14 +99,14 @@ inline void add_spigot_rows(const SpliceSite& at, const Spigot& c, const Section
            {"V", contact.V, kilonewton},
            {"l", contact.l, metre}},
           "spigot between the chords, elastic");
-  const double V_Rd =
-      0.6 * bar.A * spigot.f / std::sqrt(3.0);  // of round tubes in EN 1999-1-1 6.2.6; solid ones have more
+  // Av = 0.6 A of round tubes in EN 1999-1-1 6.2.6; solid ones have more
+  const double V_Rd = 0.6 * bar.A * spigot.f / std::sqrt(3.0);
   add_row(at, compare(contact.V, V_Rd, "EN 1993-1-1 6.2.6"), "{a}/{b}",
           {{"V_Ed", contact.V, kilonewton}, {"V_Rd", V_Rd, kilonewton}}, "spigot in shear");
   const double q = contact.q_mouth(), q_Rd = 1.5 * c.diameter * smaller(chord.fy, spigot.fy) / r.gamma_bearing;
   const Number push{"V_Ed", contact.V, kilonewton}, l{"l", contact.l, metre},
       moment{"M_Ed", contact.M, kilonewton_metre};
-  add_row(at, compare(q * 1.0, q_Rd, r.resistance), "(4*{a}/{b} + 6*{c}/{b}^2)/{d}",
+  add_row(at, compare(q, q_Rd, r.resistance), "(4*{a}/{b} + 6*{c}/{b}^2)/{d}",
           {push, l, moment, {"(q_Rd per m)", q_Rd, kilonewton}}, "chord's mouth in bearing on the spigot");
   const double ring = tube.wall * chord.f;
   add_row(at, compare(ring_stress(q, tube.wall), chord.f, "EN 1993-1-1 6.2.1 (7)"), "(2*{a}/{b} + 3*{c}/{b}^2)/{d}",
