@@ -148,6 +148,10 @@ TEST_CASE("a load table falls with the span, agrees with the hand table, and eac
   // less their own bending, which takes I_own / I = 0.0062 of it: N = M (h/2) A/I
   const double A = chord_bar().section.area, I = 4 * (A * 0.25 * 0.25 + chord_bar().section.Iy);
   CHECK(hand.M == Approx(0.9109 * 0.5 * A * 250e6 / 1.1 * I / (A * 0.25)).epsilon(1e-4));
+  // the diagonals of the sides count whether or not a face before them has any panels
+  BoxGirder topless = box(12);
+  topless.faces.top = Face{};
+  CHECK(rating::hand_capacity(Analysis{topless}).V == Approx(hand.V).epsilon(1e-9));
   // another girder by its own span: a row does not depend on its neighbours
   const rating::LoadTable one = rating::load_table(
       std::vector<double>{14.0}, [](double L) { return box(static_cast<std::size_t>(2 * L + 0.5)); }, terms);

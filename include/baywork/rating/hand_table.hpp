@@ -69,8 +69,7 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
                           resistance(analysis.model().chord_member(middle, c), chord_N[c].N < 0 ? -1.0 : 1.0));
   double stiffness = 0;
   for (const HandFace& f : beam.faces) stiffness += f.S() * f.tz() * f.tz();
-  for (std::size_t i = 0; i < beam.faces.size(); ++i) {
-    const HandFace& f = beam.faces[i];
+  for (const HandFace& f : beam.faces) {
     if (std::abs(f.tz()) < 1e-9) continue;
     if (!f.braced()) {
       out.no_hand_calculation = "the " + f.name + " face is open: its bars bend";
@@ -78,7 +77,7 @@ inline HandCapacity hand_capacity(const Analysis& analysis, const verify::Basis&
     }
     const double share = f.S() * std::abs(f.tz()) / stiffness;  // of the girder's vertical shear
     const double N = share * f.diagonal() / f.h / (f.layout == Layout::crossed ? 2.0 : 1.0);
-    for (const PanelMembers& p : analysis.model().faces[i].panels)
+    for (const PanelMembers& p : analysis.model().faces[f.face].panels)
       for (const std::size_t m : p.diagonals) u_V = larger(u_V, N / resistance(m, -1.0));
   }
   out.M = 1.0 / u_M;
