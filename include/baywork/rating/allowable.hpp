@@ -148,7 +148,7 @@ class Rater {
     combinations_ = combinations(terms_.set, kinds);
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
     look_at_placed();
-    deflection_lines_ = detail::deflection_lines(placed, terms_, points());
+    deflection_lines_ = detail::deflection_lines(placed, kinds, terms_.service, points());
   }
 
   /// Calls visit(topic, its number) for each that the basis asks for.

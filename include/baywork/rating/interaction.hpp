@@ -2,12 +2,11 @@
 // Vertical and horizontal uniform loads together: a closed curve of what a girder may carry of both.
 #pragma once
 
-#include <cmath>
 #include <cstddef>
-#include <string>
+#include <utility>
 #include <vector>
 
-#include <baywork/rating/allowable.hpp>
+#include <baywork/rating/detail/closed_curve.hpp>
 #include <baywork/rating/patterns.hpp>
 
 namespace baywork::rating {
@@ -56,13 +55,10 @@ inline void add_unit_torque(const Girder& g, double from, double to, double size
 
 }  // namespace detail
 
-/// Allowable pairs along rays from the origin, counter-clockwise from (+, 0) and closed: the last point is the first.
-/// Rays are spaced evenly after each axis is measured by its own greatest load. The two loads are solved once each;
-/// together they count as one action, with one factor. Empty where what is placed leaves nothing or a bar is outside
-/// the scope: Rater::allowable says why.
+/// Allowable pairs along rays, see detail::closed_curve(): counter-clockwise from (+, 0) and closed. The two loads are
+/// solved once each; together they count as one action, with one factor. Empty where what is placed leaves nothing or a
+/// bar is outside the scope: Rater::allowable says why.
 inline std::vector<InteractionPoint> interaction_curve(const Rater& rater, const InteractionTerms& terms = {}) {
-  if (terms.rays < 4)
-    fail<BadDescription>("interaction curve", std::to_string(terms.rays) + " rays", "4 or more are accepted");
   require::finite(terms.eccentricity, "interaction curve", "eccentricity");
   const Analysis& analysis = rater.analysis();
   const Girder& g = analysis.girder();
@@ -73,25 +69,11 @@ inline std::vector<InteractionPoint> interaction_curve(const Rater& rater, const
   // r x F about +x, with r = (0, 0, -e) and F = (0, -1, 0): -e
   if (terms.eccentricity != 0.0) detail::add_unit_torque(g, across.from, across.to, -terms.eccentricity, across.unit);
   const Response v = analysis.solve(down.unit), h = analysis.solve(across.unit);
-  const auto along = [&](double a, double b) {
-    return rater.allowable(combine<double>({&v, &h}, {a, b}, "vertical and horizontal"));
-  };
-  double most[2] = {0, 0};
-  for (const double sign : {1.0, -1.0})
-    for (const int k : {0, 1}) {
-      const Allowable a = along(k == 0 ? sign : 0.0, k == 1 ? sign : 0.0);
-      if (a.verdict == Verdict::nothing_left || a.verdict == Verdict::outside_scope) return {};
-      most[k] = larger(most[k], a.factor);
-    }
   std::vector<InteractionPoint> out;
-  for (std::size_t i = 0; i < terms.rays; ++i) {
-    const double turn = 2.0 * pi_v<double> * static_cast<double>(i) / static_cast<double>(terms.rays);
-    const auto clean = [](double x) { return std::abs(x) < 1e-15 ? 0.0 : x; };
-    const double a = clean(std::cos(turn)) * most[0], b = clean(std::sin(turn)) * most[1];
-    const Allowable found = along(a, b);
-    out.push_back({found.factor * a, found.factor * b, found});
-  }
-  out.push_back(out.front());
+  for (detail::CurvePoint& p : detail::closed_curve("interaction curve", terms.rays, [&](double a, double b) {
+         return rater.allowable(combine<double>({&v, &h}, {a, b}, "vertical and horizontal"));
+       }))
+    out.push_back({p.first, p.second, std::move(p.allowable)});
   return out;
 }
 

@@ -6,9 +6,10 @@
 #include <cstddef>
 #include <limits>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include <baywork/rating/allowable.hpp>
+#include <baywork/rating/detail/closed_curve.hpp>
 
 namespace baywork::rating {
 
@@ -56,7 +57,7 @@ inline MomentShear moment_shear_at(const Response& r, double x, double z) {
 
 }  // namespace detail
 
-/// Allowable pairs along rays from the origin, counter-clockwise from (+, 0) and closed: the last point is the first.
+/// Allowable pairs along rays, see detail::closed_curve(): counter-clockwise from (+, 0) and closed.
 /// Two patterns make them independent: end couples, as forces along the chords at both ends in proportion to their
 /// height above the chords' mean, bend all bays alike; and a pair of forces, up at the bay's start and down at its end,
 /// shared by all chords, shears this bay alone but for what the pair's couple asks of the supports. What both bring to
@@ -71,7 +72,6 @@ inline std::vector<MomentShearPoint> moment_shear_domain(const Rater& rater, con
   if (bay >= g.bays())
     fail<BadDescription>(place, "there is no bay " + std::to_string(bay + 1),
                          "bays 1 to " + std::to_string(g.bays()) + " are accepted");
-  if (terms.rays < 4) fail<BadDescription>(place, std::to_string(terms.rays) + " rays", "4 or more are accepted");
 
   std::vector<Action> couples, pair;
   for (const std::size_t station : {std::size_t{0}, g.bays()}) {
@@ -100,29 +100,12 @@ inline std::vector<MomentShearPoint> moment_shear_domain(const Rater& rater, con
   if (!(std::abs(both) > 1e-9 * (std::abs(a.moment * b.shear) + std::abs(b.moment * a.shear))))
     fail<BadDescription>(place, "moment and shear of bay " + std::to_string(bay + 1) + " cannot be set apart",
                          "a bay between supports is accepted");
-  const auto along = [&](double M, double V) {
-    return rater.allowable(combine<double>({&bent, &sheared},
-                                           {(M * b.shear - V * b.moment) / both, (V * a.moment - M * a.shear) / both},
-                                           "moment and shear"));
-  };
-
-  MomentShear most;
-  for (const double sign : {1.0, -1.0})
-    for (const bool moment : {true, false}) {
-      const Allowable found = along(moment ? sign : 0.0, moment ? 0.0 : sign);
-      if (found.verdict == Verdict::nothing_left || found.verdict == Verdict::outside_scope) return {};
-      double& size = moment ? most.moment : most.shear;
-      size = larger(size, found.factor);
-    }
   std::vector<MomentShearPoint> out;
-  for (std::size_t i = 0; i < terms.rays; ++i) {
-    const double turn = 2.0 * pi_v<double> * static_cast<double>(i) / static_cast<double>(terms.rays);
-    const auto clean = [](double v) { return std::abs(v) < 1e-15 ? 0.0 : v; };
-    const double M = clean(std::cos(turn)) * most.moment, V = clean(std::sin(turn)) * most.shear;
-    const Allowable found = along(M, V);
-    out.push_back({{found.factor * M, found.factor * V}, found});
-  }
-  out.push_back(out.front());
+  for (detail::CurvePoint& p : detail::closed_curve(place, terms.rays, [&](double M, double V) {
+         const std::vector<double> sizes{(M * b.shear - V * b.moment) / both, (V * a.moment - M * a.shear) / both};
+         return rater.allowable(combine<double>({&bent, &sheared}, sizes, "moment and shear"));
+       }))
+    out.push_back({{p.first, p.second}, std::move(p.allowable)});
   return out;
 }
 

@@ -32,14 +32,13 @@ struct DeflectionLine {
   const std::vector<Vec3<>>& of(DeflectionOf d) const { return d == DeflectionOf::whole ? whole : variable; }
 };
 
-inline std::vector<DeflectionLine> deflection_lines(const Cases* placed, const Terms& terms, std::size_t points) {
-  std::vector<CaseKind> kinds;
-  if (placed != nullptr) kinds = placed->kinds();
-  kinds.push_back({"load", terms.nature, terms.alternative});
+/// `kinds` of what is placed, and last of the load asked for.
+inline std::vector<DeflectionLine> deflection_lines(const Cases* placed, const std::vector<CaseKind>& kinds,
+                                                    const CombinationSet& service, std::size_t points) {
   std::vector<std::vector<Vec3<>>> of_case;
   for (std::size_t i = 0; i + 1 < kinds.size(); ++i) of_case.push_back(chord_displacements((*placed)[i]));
   std::vector<DeflectionLine> out;
-  for (const Combination& c : combinations(terms.service, kinds)) {
+  for (const Combination& c : combinations(service, kinds)) {
     DeflectionLine line{c.factors.back(), std::vector<Vec3<>>(points), std::vector<Vec3<>>(points)};
     for (std::size_t i = 0; i + 1 < kinds.size(); ++i)
       for (std::size_t p = 0; p < points; ++p) {
