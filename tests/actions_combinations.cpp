@@ -7,6 +7,8 @@
 
 #include <baywork/load.hpp>
 
+#include "support/refused.hpp"
+
 using namespace baywork;
 
 namespace {
@@ -19,7 +21,6 @@ std::string listed(const CombinationSet& set, const std::vector<CaseKind>& cases
   }
   return out;
 }
-bool has(const std::string& in, const std::string& what) { return in.find(what) != std::string::npos; }
 
 const CaseKind weight{"weight", Nature::permanent, ""}, people{"people", Nature::imposed, ""},
     wind{"wind", Nature::wind, ""}, snow{"snow", Nature::snow, ""}, summer{"summer", Nature::temperature, ""};

@@ -10,6 +10,7 @@
 #include <baywork/rating.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/refused.hpp"
 #include "support/tubes.hpp"
 
 using namespace baywork;
@@ -38,17 +39,6 @@ LoadCase screen() {
           {}};
 }
 Vec3<> total(const Analysis& a, const LoadCase& c) { return a.solve(c).total_load(); }
-
-template <class F>
-std::string refused(F f) {
-  try {
-    f();
-  } catch (const BadDescription& e) {
-    return e.what();
-  }
-  return "";
-}
-bool has(const std::string& in, const std::string& what) { return in.find(what) != std::string::npos; }
 
 }  // namespace
 

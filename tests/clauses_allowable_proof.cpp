@@ -2,10 +2,8 @@
 // The allowable-stress route in proofs, ratings and load tables: its rows recomputed from print, its scope, its welds.
 #include <doctest/doctest.h>
 
-#include <array>
 #include <cmath>
 #include <cstddef>
-#include <cstdlib>
 #include <set>
 #include <sstream>
 #include <string>
@@ -14,7 +12,8 @@
 #include <baywork/rating.hpp>
 
 #include "support/by_hand.hpp"
-#include "support/calculator.hpp"
+#include "support/recomputed_rows.hpp"
+#include "support/refused.hpp"
 
 using namespace baywork;
 using namespace baywork::literals;
@@ -48,34 +47,6 @@ std::vector<LoadCase> loads(double size = 1.0) {
       LoadCase{"wind", Nature::wind, {wind_on(Side::left, size * 400.0)}, {}}};
 }
 
-/// Skips units; one number may be nudged.
-class RowCalculator : public Calculator {
- public:
-  RowCalculator(std::string text, int nudged, double by) : Calculator(std::move(text)), nudged_(nudged), by_(by) {}
-  int numbers() const { return count_; }
-
- private:
-  double number(double v, const std::string& digits) override {
-    for (const char* unit : {" kNm", " kN"})
-      if (take(std::string(unit))) break;
-    if (digits == "1" || digits == "2" || digits == "1.6") return v;  // the formulas' own
-    return count_++ == nudged_ ? v * by_ : v;
-  }
-  int count_ = 0, nudged_;
-  double by_;
-};
-
-template <class F>
-std::string refused(F f) {
-  try {
-    f();
-  } catch (const BadDescription& e) {
-    return e.what();
-  }
-  return "";
-}
-bool has(const std::string& in, const std::string& what) { return in.find(what) != std::string::npos; }
-
 }  // namespace
 
 TEST_CASE("every row by allowable stresses can be recomputed from what it prints") {
@@ -87,16 +58,10 @@ TEST_CASE("every row by allowable stresses can be recomputed from what it prints
     INFO(text);
     REQUIRE(row.check != Check::outside_scope);
     seen.insert(row.check);
-    const std::size_t last = text.rfind(" = "), before = text.rfind(" = ", last - 1);
-    const std::string left = text.substr(before + 3, last - before - 3);
-    const double printed = std::strtod(text.c_str() + last + 3, nullptr);
-    // half a unit of the sixth digit of each number is at most 5e-6 of it
-    RowCalculator plain(left, -1, 1.0);
-    const double value = plain.run();
-    double slack = 5e-6 * printed + 1e-15;
-    for (int i = 0; i < plain.numbers(); ++i) slack += std::abs(RowCalculator(left, i, 1 + 5e-6).run() - value);
-    CHECK(std::abs(value - printed) <= 1.01 * slack);
-    CHECK(slack <= 1e-3 * printed);
+    const Printed p = printed(text);
+    const Recomputed r = recompute(p);
+    CHECK(std::abs(r.value - p.result) <= 1.01 * r.slack);
+    CHECK(r.slack <= 1e-3 * p.result);
     CHECK(row.utilisation == doctest::Approx(row.demand / row.resistance).epsilon(1e-12));
     CHECK(std::string(row.standard) == "Aluminum Design Manual 2020");
     CHECK(std::string(row.reason) == allowable::label);

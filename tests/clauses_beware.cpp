@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Readings of the clauses that are easy, wide-spread and unsafe: one test each, which fails where one is used.
 // (That chords of open faces never take 0.9 or 0.75 of their length is tested in clauses_choices.cpp.)
-#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>

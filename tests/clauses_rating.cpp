@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
 // A basis with other choices and with slender sections is rated as it is proved: no load below the allowable one fails.
-#include <cmath>
-#include <cstddef>
 #include <vector>
 
 #include <doctest/doctest.h>

@@ -3,7 +3,6 @@
 // and against the yield surface of a partly softened ring.
 #include <cmath>
 #include <initializer_list>
-#include <string>
 
 #include <doctest/doctest.h>
 

@@ -10,7 +10,7 @@
 #include <baywork/rating.hpp>
 #include <baywork/verify.hpp>
 
-#include "support/calculator.hpp"
+#include "support/recomputed_rows.hpp"
 
 namespace {
 
@@ -93,20 +93,7 @@ bool any(const std::vector<std::string>& lines, const std::string& words) {
   return false;
 }
 
-/// Skips units.
-class RowCalculator : public Calculator {
-  using Calculator::Calculator;
-  double number(double v, const std::string&) override {
-    for (const char* unit : {" kNm", " kN", " m"})
-      if (take(std::string(unit))) break;
-    return v;
-  }
-};
-double recomputed(const Row& r) {
-  const std::string text = verify::text(r);
-  const std::size_t last = text.rfind(" = "), before = text.rfind(" = ", last - 1);
-  return RowCalculator(text.substr(before + 3, last - before - 3)).run();
-}
+double recomputed(const Row& r) { return recompute(printed(verify::text(r))).value; }
 
 }  // namespace
 

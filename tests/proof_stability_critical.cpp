@@ -88,6 +88,13 @@ double buckling_length(double before, double span, double a, double N_span) {
   return 3.14159265358979 * std::sqrt(s.eigenvalues().maxCoeff());
 }
 
+/// Of every member, in its middle.
+std::vector<double> axial_forces(const Response& r) {
+  std::vector<double> N;
+  for (std::size_t m = 0; m < r.model().frame.members.size(); ++m) N.push_back(r.member(m).forces(fraction{0.5}).N);
+  return N;
+}
+
 }  // namespace
 
 TEST_CASE("the dense witness gives the textbook's buckling loads") {
@@ -263,8 +270,7 @@ TEST_CASE("the critical factor of a solved girder: against the dense witness") {
   for (const Loaded& l : all) {
     const Analysis a{l.girder};
     const Response r = a.solve(l.actions);
-    std::vector<double> N;
-    for (std::size_t m = 0; m < a.model().frame.members.size(); ++m) N.push_back(r.member(m).forces(fraction{0.5}).N);
+    const std::vector<double> N = axial_forces(r);
     const verify::CriticalFactor found = verify::critical_factor(r, 1e-8);
     INFO(l.what << ": " << found.factor << " in " << found.steps << " steps, error " << found.error);
     const double finer = DenseBuckling(a.model().frame, 2).critical_factor(N);
@@ -327,8 +333,7 @@ TEST_CASE("a proof by the eigenvalue: girders and holds that closed forms do not
     const verify::Proof p = verify::by_material(r, by_eigenvalue);
     CHECK(p.passes());
     const verify::Row row = pair_row(p, "top");
-    std::vector<double> N;
-    for (std::size_t m = 0; m < a.model().frame.members.size(); ++m) N.push_back(r.member(m).forces(fraction{0.5}).N);
+    const std::vector<double> N = axial_forces(r);
     double push = 0;
     for (std::size_t b = 0; b + 1 < 8; ++b)
       push = std::fmax(push, -0.5 * (N[a.model().chord_member(b, 1)] + N[a.model().chord_member(b + 1, 1)]));

@@ -4,7 +4,6 @@
 
 #include <cmath>
 #include <cstddef>
-#include <vector>
 
 #include <baywork/rating.hpp>
 

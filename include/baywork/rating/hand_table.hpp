@@ -2,12 +2,9 @@
 // The hand calculation beside a load table: a beam with one moment and one shear that it may carry.
 #pragma once
 
-#include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <limits>
 #include <string>
-#include <vector>
 
 #include <baywork/closed_form/beam_formulas.hpp>
 #include <baywork/closed_form/chord_group.hpp>

@@ -2,7 +2,6 @@
 // Load tables: one row for each span, allowable loads of several patterns beside each other.
 #pragma once
 
-#include <cmath>
 #include <cstddef>
 #include <string>
 #include <utility>

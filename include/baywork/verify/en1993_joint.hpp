@@ -3,7 +3,6 @@
 #pragma once
 
 #include <cmath>
-#include <initializer_list>
 #include <limits>
 
 #include <baywork/verify/en1993_class.hpp>

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <array>
-#include <cmath>
 #include <string_view>
 
 #include <baywork/verify/en1999_buckling.hpp>

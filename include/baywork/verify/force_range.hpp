@@ -5,7 +5,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <vector>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/response/cut_forces.hpp>

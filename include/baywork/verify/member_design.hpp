@@ -5,9 +5,6 @@
 #include <array>
 #include <cstddef>
 #include <deque>
-#include <limits>
-#include <string>
-#include <string_view>
 #include <type_traits>
 #include <utility>
 #include <variant>

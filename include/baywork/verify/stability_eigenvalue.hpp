@@ -2,7 +2,6 @@
 // The load factor at which a solved girder buckles as a whole frame, from its kept factorisation.
 #pragma once
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>

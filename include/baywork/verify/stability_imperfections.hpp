@@ -3,7 +3,6 @@
 // combination.
 #pragma once
 
-#include <cmath>
 #include <cstddef>
 #include <string>
 #include <utility>

@@ -2,7 +2,6 @@
 // System lengths of a girder's bars for buckling about their two axes: from hold to hold.
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <vector>
 
