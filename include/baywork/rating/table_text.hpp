@@ -60,7 +60,6 @@ inline std::string note(const Allowable& a) {
   if (a.verdict == Verdict::deflection) return "deflection limit";
   if (a.verdict == Verdict::not_limited) return "not limited";
   if (!a.has_row) return "nothing left: what is placed deflects too much";
-  PartNames names;
   std::string where = a.row.chord.text().empty() ? "" : a.row.chord.text() + " ";
   if (!a.row.face.text().empty()) where += a.row.face.text() + " face, ";
   const std::string bar = where + (a.row.address.has_role ? name(a.row.address.role) : "bar");

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Allowable-stress design of round aluminium tubes: nominal strengths with their safety factors, and the clauses as
-// rows.
+// Allowable-stress design of round aluminium tubes: nominal strengths, their safety factors, and the clauses as rows.
 #pragma once
 
 #include <array>
@@ -226,8 +225,7 @@ inline void add_words(const SafetyFactors& k, std::vector<std::string>& out) {
                 number(k.repeated_use) + " of every strength for repeated use. Low confidence, " + label + ".");
   out.push_back(
       "Strengths are those of the bars' materials, which may be those of another standard; E = 10,100 ksi in all of "
-      "them. "
-      "Metal within 1 in of a weld is affected over the whole section. Moments in compressed bars are amplified by "
+      "them. Metal within 1 in of a weld is affected over the whole section. Moments in compressed bars are amplified by "
       "1/(1 - 1.6 P_r/P_e).");
 }
 

@@ -2,6 +2,7 @@
 // EN 1993-1-1:2005, 6.3.1, 6.3.3 and Annex B (method 2): bars in compression and in compression with bending.
 #pragma once
 
+#include <baywork/verify/column_curve.hpp>
 #include <baywork/verify/en1993_section.hpp>
 
 namespace baywork::en1993 {
@@ -20,12 +21,9 @@ inline double imperfection(BucklingCurve curve) {
   return 0.76;
 }
 
-/// chi of (6.49): 1 / (phi + sqrt(phi² - lambda²)) <= 1, phi = 0.5 [1 + alpha (lambda - 0.2) + lambda²].
+/// chi of (6.49), with lambda_0 = 0.2.
 inline double reduction_factor(BucklingCurve curve, double lambda) {
-  if (lambda <= 0.2) return 1.0;
-  const double phi = 0.5 * (1.0 + imperfection(curve) * (lambda - 0.2) + lambda * lambda);
-  const double chi = 1.0 / (phi + std::sqrt(phi * phi - lambda * lambda));
-  return smaller(chi, 1.0);
+  return verify::column_factor(imperfection(curve), 0.2, lambda);
 }
 
 /// Curve of Table 6.2. Hollow: hot finished a (a0 from S460 on), cold formed c. Rolled I with h/b > 1.2: about y a, z b
@@ -49,11 +47,7 @@ inline BucklingCurve buckling_curve(ShapeKind kind, material::Product product, d
   return high_strength ? BucklingCurve::a : about_y ? BucklingCurve::b : BucklingCurve::c;
 }
 
-/// N_cr = pi² E I / L²: Euler's load of a buckling length L; infinite for L = 0.
-inline double euler_load(double E, double second_moment, double length) {
-  const double k = pi_v<double> / length;
-  return length > 0.0 ? E * second_moment * k * k : std::numeric_limits<double>::infinity();
-}
+using verify::euler_load;
 
 /// Flexural buckling of one bar about its two axes; worked out once per bar.
 struct Buckling {

@@ -2,26 +2,18 @@
 // EN 1999-1-1:2007, 6.3: flexural buckling of bars in compression, with bending and with welds.
 #pragma once
 
+#include <baywork/verify/column_curve.hpp>
 #include <baywork/verify/en1999_section.hpp>
 
 namespace baywork::en1999 {
 
-/// N_cr = pi² E I / L²: Euler's load of a buckling length L; infinite for L = 0.
-inline double euler_load(double E, double second_moment, double length) {
-  const double k = pi_v<double> / length;
-  return length > 0.0 ? E * second_moment * k * k : std::numeric_limits<double>::infinity();
-}
+using verify::euler_load;
 
-/// chi = 1 / (phi + sqrt(phi² - lambda²)) <= 1, phi = 0.5 [1 + alpha (lambda - lambda_0) + lambda²], 6.3.1.2;
-/// Table 6.6: class A alpha 0.20, lambda_0 0.10; class B 0.32, 0. Values from memory, check against the standard.
+/// chi of 6.3.1.2 with Table 6.6: class A alpha 0.20, lambda_0 0.10; class B 0.32, 0. Values from memory, check against
+/// the standard.
 inline double reduction_factor(material::BucklingClass buckling_class, double lambda) {
   const bool b = buckling_class == material::BucklingClass::b;
-  const double alpha = b ? 0.32 : 0.20;
-  const double lambda_0 = b ? 0.0 : 0.10;
-  if (lambda <= lambda_0) return 1.0;
-  const double phi = 0.5 * (1.0 + alpha * (lambda - lambda_0) + lambda * lambda);
-  const double chi = 1.0 / (phi + std::sqrt(phi * phi - lambda * lambda));
-  return smaller(chi, 1.0);
+  return verify::column_factor(b ? 0.32 : 0.20, b ? 0.0 : 0.10, lambda);
 }
 
 /// kappa of Table 6.5 for welds along the bar. softened_share = A_1 / A, A_1 = A - A_haz (1 - rho_o,haz).

@@ -51,6 +51,17 @@ struct Place {
   en1999::Softening softening = en1999::Softening::none;
 };
 
+/// What a check says of forces at a place, with its formula and numbers.
+template <class Design>
+void take_answer(const Design& design, Check c, const SectionForces& f, const Place& at, Row& row) {
+  const ClauseRow r = design.check(c, f, at);
+  row.standard = Design::standard;
+  row.clause = r.clause + Design::clause_prefix.size();  // the row names its standard apart
+  row.softened = at.softening != en1999::Softening::none;
+  row.take(r);
+  design.explain(c, f, at, row);
+}
+
 /// The worst of one check.
 struct Found {
   double utilisation = 0;

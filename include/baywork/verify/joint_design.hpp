@@ -284,9 +284,7 @@ class JointDesign {
     row.combination = combination;
     row.softened =
         designed()[i].aluminium && model_.bar(e.chord()).material.alloy_group != material::AlloyGroup::annealed;
-    row.demand = answer.effect;
-    row.resistance = answer.resistance;
-    row.utilisation = answer.utilisation;
+    row.take(answer);
     return row;
   }
 

@@ -322,16 +322,9 @@ class MemberDesign {
   template <class Design>
   static void fill(const Design& design, Check c, const Found& found, Row& row) {
     row.check = c;
-    const ClauseRow answer = design.check(c, found.forces, found.place);
-    row.standard = Design::standard;
-    row.clause = answer.clause + Design::clause_prefix.size();  // the row names its standard apart
     row.x = found.place.x;
     row.combination = found.place.combination;
-    row.softened = found.place.softening != en1999::Softening::none;
-    row.demand = answer.effect;
-    row.resistance = answer.resistance;
-    row.utilisation = answer.utilisation;
-    design.explain(c, found.forces, found.place, row);
+    take_answer(design, c, found.forces, found.place, row);
   }
 
   const Analysis& analysis_;

@@ -11,6 +11,7 @@
 #include <baywork/core/address.hpp>
 #include <baywork/core/text.hpp>
 #include <baywork/frame/girder_model.hpp>
+#include <baywork/verify/clause_row.hpp>
 
 namespace baywork::verify {
 
@@ -100,6 +101,11 @@ struct Row {
 
   void add(const char* symbol, double value, Unit unit = plain) {
     if (n_numbers < numbers.size()) numbers[n_numbers++] = {symbol, value, unit};
+  }
+  void take(const ClauseRow& answer) {
+    demand = answer.effect;
+    resistance = answer.resistance;
+    utilisation = answer.utilisation;
   }
   bool fulfilled() const noexcept { return utilisation <= 1.0; }
 };

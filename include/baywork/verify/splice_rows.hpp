@@ -68,9 +68,7 @@ inline Row& add_row(const SpliceSite& at, const ClauseRow& answer, const char* f
                                                                 : "EN 1993-1-8:2005";
   row.clause = answer.clause + standard;
   row.check = Check::splice;
-  row.demand = answer.effect;
-  row.resistance = answer.resistance;
-  row.utilisation = answer.utilisation;
+  row.take(answer);
   row.formula = formula;
   row.reason = remark;
   for (const Number& n : numbers) row.add(n.symbol, n.value, n.unit);

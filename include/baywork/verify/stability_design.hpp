@@ -67,28 +67,22 @@ class StabilityDesign {
     if (eigenvalue)
       out.assumptions.push_back(
           "Chord pairs, and chords that no face holds sideways: columns whose critical load is their greatest "
-          "compression "
-          "times the load factor at which the whole frame buckles (linear eigenvalue, supports as described, joints as "
-          "stiff as described), at most Euler's load of the chords' bays.");
+          "compression times the load factor at which the whole frame buckles (linear eigenvalue, supports as "
+          "described, joints as stiff as described), at most Euler's load of the chords' bays.");
     else
       out.assumptions.push_back(
           "Chord pairs: two chords and the face between them as one column soft in shear, EN 1993-1-1 6.4.1, between "
-          "the "
-          "stations where fixed supports keep both from moving sideways, under their greatest compression all along; "
-          "cross members and posts that form rings tie it to the opposite pair where that is not compressed.");
+          "the stations where fixed supports keep both from moving sideways, under their greatest compression all "
+          "along; cross members and posts that form rings tie it to the opposite pair where that is not compressed.");
     out.assumptions.push_back(
         "The same pairs as built-up struts, EN 1993-1-1 6.4.1 and 6.4.3.1: bow L/500, the greatest chord force with "
-        "the "
-        "greatest shear of the face; rings do not help. Aluminium takes these forces too, with EN 1999-1-1's "
+        "the greatest shear of the face; rings do not help. Aluminium takes these forces too, with EN 1999-1-1's "
         "strengths.");
     out.assumptions.push_back(
         basis_.stability.imperfections
             ? "Bows of compressed chord pairs of straight girders, where they are held (EN 1993-1-1 5.3.3, q_d with "
-              "the face's own deflection) to both sides, "
-              "and "
-              "kinks at splices, join every combination, but for pairs with less than a twentieth of its greatest "
-              "push; "
-              "no sway of supports (5.3.2). With them system lengths hold in open faces, up to a third of the critical "
+              "the face's own deflection) to both sides, and kinks at splices, join every combination, but for pairs "
+              "with less than a twentieth of its greatest push; no sway of supports (5.3.2). With them system lengths hold in open faces, up to a third of the critical "
               "load. Columns and struts have their own bows on top, on the safe side."
             : "Without bows (stability.imperfections) forces of first order are taken to hold up to a tenth of the "
               "critical load (EN 1993-1-1 5.2.1 (3)); system lengths in open faces are not on the safe side beyond.");
@@ -121,8 +115,7 @@ class StabilityDesign {
     return basis_.stability.imperfections
                ? "more than a tenth of the critical load, and no bows can be made for it (EN 1993-1-1 5.2.1 (3))"
                : "more than a tenth of the critical load, and forces are of first order without bows (EN 1993-1-1 "
-                 "5.2.1 "
-                 "(3)): ask for stability.imperfections";
+                 "5.2.1 (3)): ask for stability.imperfections";
   }
   static bool has_formula(const PairColumn& p) { return p.outside[0] == '\0' && p.no_formula[0] == '\0'; }
 

@@ -198,7 +198,7 @@ inline CriticalFactor critical_factor(const Response& response, double tolerance
   }
   g.turns(next.couples, next.turns);
   // once through G: what G does not see is of no use
-  g.forces(std::vector<double>(next.turns), next.couples);
+  g.forces(next.turns, next.couples);
   g.turns(next.couples, next.turns);
   double size = std::sqrt(larger(product(next, next), 0.0));
   if (!(size > 0.0)) return out;

@@ -15,7 +15,6 @@ namespace baywork::verify {
 struct ChordPair {
   std::size_t face = 0, first = 0, second = 0;  ///< face and chords of the girder
   Vec3<> across{};                              ///< from the first chord to the second, unit
-  double width = 0;                             ///< between the chords' axes [m]
   std::vector<std::size_t> held{};              ///< stations that keep both chords from moving along `across`, rising
   bool clamped_first = false, clamped_last = false;  ///< the first and last of them keep the face from turning as well
 };
@@ -95,7 +94,7 @@ inline std::vector<ChordPair> chord_pairs(const Analysis& analysis, const Girder
   const Girder& g = analysis.girder();
   std::vector<ChordPair> out;
   for (const HandFace& f : beam.faces) {
-    ChordPair p{f.face, f.first_chord, f.second_chord, {0.0, f.ty(), f.tz()}, f.h, {}};
+    ChordPair p{f.face, f.first_chord, f.second_chord, {0.0, f.ty(), f.tz()}};
     for (std::size_t i = 0; i < g.stations.size(); ++i)
       if (finder.holds(i, p)) p.held.push_back(i);
     if (!p.held.empty()) {

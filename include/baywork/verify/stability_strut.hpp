@@ -4,7 +4,6 @@
 
 #include <cstddef>
 #include <limits>
-#include <string_view>
 #include <vector>
 
 #include <baywork/verify/built_up.hpp>
@@ -45,14 +44,7 @@ struct StrutBar {
     return aluminium ? as_aluminium().check(c, f, place()) : as_steel().check(c, f, place());
   }
   void fill(Check c, const SectionForces& f, Row& row) const {
-    const ClauseRow answer = check(c, f);
-    row.standard = aluminium ? AluminiumMember::standard : SteelMember::standard;
-    row.clause = answer.clause + std::string_view("EN 1999-1-1 ").size();
-    row.softened = softening != en1999::Softening::none;
-    row.demand = answer.effect;
-    row.resistance = answer.resistance;
-    row.utilisation = answer.utilisation;
-    aluminium ? as_aluminium().explain(c, f, place(), row) : as_steel().explain(c, f, place(), row);
+    aluminium ? take_answer(as_aluminium(), c, f, place(), row) : take_answer(as_steel(), c, f, place(), row);
   }
   /// With kappa where it is welded along.
   double chi() const {
