@@ -71,8 +71,8 @@ struct Allowable {
 };
 
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
-/// once with unit size. Loads are linear, so that no trial is ever solved. Stays where it was made; the
-/// analysis must outlive it.
+/// once with unit size. Loads are linear, so that no trial is ever solved. Connectors of splices are not rated: prove
+/// them at the load found, with verify::by_material. Stays where it was made; the analysis must outlive it.
 class Rater {
  public:
   /// With nothing placed. Throws BadDescription for terms that cannot be.
@@ -115,7 +115,8 @@ class Rater {
     return out;
   }
 
-  /// The greatest utilisation of any bar in any combination at a load factor: what a proof of all cases together says.
+  /// The greatest utilisation of any bar or joint in any combination at a load factor: what a proof of all cases
+  /// together says.
   double utilisation(const Response& unit, double factor) const {
     const detail::Unit load(unit);
     double most = 0;

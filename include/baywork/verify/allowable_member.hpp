@@ -56,7 +56,7 @@ struct AllowableMember {
   /// Formula and numbers of a row: r / (k R_n / Omega).
   void explain(Check c, const SectionForces& f, const Place& at, Row& row) const {
     row.reason = allowable::label;
-    const double M = std::hypot(f.My, f.Mz), V = std::hypot(f.Vy, f.Vz);
+    const double M = resultant(f.My, f.Mz), V = resultant(f.Vy, f.Vz);
     switch (c) {
       case Check::axial: return alone("P_r", magnitude(f.N), kilonewton, "P_n", axial(f, at), row);
       case Check::bending: return alone("M_r", M, kilonewton_metre, "M_n", bending(at), row);

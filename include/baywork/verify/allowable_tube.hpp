@@ -3,7 +3,6 @@
 #pragma once
 
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <limits>
 #include <string>
@@ -181,12 +180,12 @@ inline verify::ClauseRow axial(const TubeStrength& r, double N, en1999::Softenin
 /// F.2, F.3: the resultant moment, about the axis that it bends.
 inline verify::ClauseRow bending(const TubeStrength& r, const verify::SectionForces& f, en1999::Softening s,
                                  const SafetyFactors& k = {}) {
-  return verify::compare(std::hypot(f.My, f.Mz), at(r.bending, s).available(k), "ADM 2020 I F.2/F.3");
+  return verify::compare(verify::resultant(f.My, f.Mz), at(r.bending, s).available(k), "ADM 2020 I F.2/F.3");
 }
 /// G.4.
 inline verify::ClauseRow shear(const BarStrength& b, const verify::SectionForces& f, en1999::Softening s,
                                const SafetyFactors& k = {}) {
-  return verify::compare(std::hypot(f.Vy, f.Vz), at(b.shear, s).available(k), "ADM 2020 I G.4");
+  return verify::compare(verify::resultant(f.Vy, f.Vz), at(b.shear, s).available(k), "ADM 2020 I G.4");
 }
 /// H.2.1.
 inline verify::ClauseRow torsion(const BarStrength& b, double T, en1999::Softening s, const SafetyFactors& k = {}) {

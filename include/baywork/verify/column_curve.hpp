@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Bars in compression as EN 1993-1-1 and EN 1999-1-1 both have them: Euler's load, and the curve that falls short of it.
+// Bars in compression as EN 1993-1-1 and EN 1999-1-1 both have them: Euler's load, and the curve below it.
 #pragma once
 
 #include <cmath>

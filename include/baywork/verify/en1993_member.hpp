@@ -27,10 +27,7 @@ struct SteelMember {
   MomentFactorRule rule = MomentFactorRule::one;
   Sway sway{};
 
-  Weights weights() const {
-    const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
-    return {w(r->M_y_Rd), w(r->M_z_Rd), w(r->V_y_Rd), w(r->V_z_Rd)};
-  }
+  Weights weights() const { return weights_of(*r); }
 
   ClauseRow check(Check c, const SectionForces& f, const Place&) const {
     switch (c) {

@@ -25,10 +25,7 @@ struct AluminiumMember {
   en1999::RoundForm form = en1999::RoundForm::resultant;
   en1999::AxialExponent exponent = en1999::AxialExponent::fixed;
 
-  Weights weights() const {
-    const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
-    return {w(r->M_y_Rd), w(r->M_z_Rd), w(r->V_y_Rd), w(r->V_z_Rd)};
-  }
+  Weights weights() const { return weights_of(*r); }
 
   en1999::BucklingPlace on_wave(const Place& at) const {
     if (at.softening == en1999::Softening::none) return {};  // somewhere the wave has its middle

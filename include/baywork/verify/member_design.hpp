@@ -45,6 +45,8 @@ class MemberDesign {
     prepare_bars(which);
     prepare_members(which);
   }
+  MemberDesign(const MemberDesign&) = delete;  // members point to resistances in it
+  MemberDesign& operator=(const MemberDesign&) = delete;
 
   /// Takes one member's forces into `found`.
   void search_member(std::size_t m, const std::array<double, 6>& start, const MemberLoads<double>& loads,

@@ -16,6 +16,11 @@ namespace baywork::verify {
 struct Weights {
   double My = 1, Mz = 1, Vy = 1, Vz = 1;
 };
+template <class BarResistance>
+Weights weights_of(const BarResistance& r) {
+  const auto w = [](double R) { return R > 0.0 ? 1.0 / R : 0.0; };
+  return {w(r.M_y_Rd), w(r.M_z_Rd), w(r.V_y_Rd), w(r.V_z_Rd)};
+}
 
 namespace detail {
 
