@@ -11,6 +11,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/rows.hpp"
 
 namespace {
 
@@ -26,12 +27,6 @@ const material::Material& alloy() {
   return m;
 }
 Bar tube(double d, double t, const material::Material& m) { return {RoundTube{d * mm, t * mm}, m}; }
-
-double utilisation(const Proof& p, std::size_t member, Check c) {
-  for (const Row& r : p.rows())
-    if (r.member == member && r.check == c) return r.utilisation;
-  return 0.0;
-}
 
 /// Two cantilever bars, each with the axial force N and the transverse F at its tip; the posts carry nothing.
 LadderGirder cantilevers(const Bar& bar, const Bar& post, double length) {

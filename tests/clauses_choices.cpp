@@ -12,6 +12,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/rows.hpp"
 
 namespace {
 
@@ -45,21 +46,6 @@ Basis by_code() {
   Basis b;
   b.lengths.rule = LengthRule::code;
   return b;
-}
-double number(const Row& r, const std::string& symbol) {
-  for (std::size_t i = 0; i < r.n_numbers; ++i)
-    if (r.numbers[i].symbol == symbol) return r.numbers[i].value;
-  FAIL("no number " << symbol << " in " << verify::text(r));
-  return 0;
-}
-const Row* find(const Proof& p, std::size_t member, Check c) {
-  for (const Row& r : p.rows())
-    if (r.member == member && r.check == c) return &r;
-  return nullptr;
-}
-double utilisation(const Proof& p, std::size_t member, Check c) {
-  const Row* r = find(p, member, c);
-  return r == nullptr ? 0.0 : r->utilisation;
 }
 std::vector<verify::BucklingFactors> code_of(const Analysis& a) {
   return verify::code_lengths(a, verify::open_bars(a));

@@ -10,6 +10,8 @@
 
 #include <baywork/verify.hpp>
 
+#include "support/rows.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -46,17 +48,9 @@ LoadCase hung(double x = 1.1, double P = 2e3) {
 /// Forces that should vanish do so within the solver's tolerance, 1e-10 of the largest.
 constexpr double forces_known_to = 1e-9;
 
-/// Utilisation of a member's check; 0 where there is no row.
-double utilisation(const Proof& p, std::size_t member, Check c) {
-  for (const Row& r : p.rows())
-    if (r.member == member && r.check == c) return r.utilisation;
-  return 0.0;
-}
 const Row& row_of(const Proof& p, std::size_t member, Check c) {
-  for (const Row& r : p.rows())
-    if (r.member == member && r.check == c) return r;
-  FAIL("no such row");
-  return p.rows().front();
+  REQUIRE(find(p, member, c) != nullptr);
+  return *find(p, member, c);
 }
 
 /// Two cantilever bars 0.8 m long, each with N and a transverse F at its tip; the posts between them carry nothing.

@@ -10,6 +10,8 @@
 
 #include <baywork/verify.hpp>
 
+#include "support/rows.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -43,11 +45,6 @@ std::vector<Row> rows_of(const Proof& p, Check c) {
   for (const Row& r : p.rows())
     if (r.check == c) out.push_back(r);
   return out;
-}
-double number(const Row& row, const std::string& symbol) {
-  for (std::size_t i = 0; i < row.n_numbers; ++i)
-    if (symbol == row.numbers[i].symbol) return row.numbers[i].value;
-  return std::nan("");
 }
 
 /// Greatest compression in the 76.1 x 5 chord on both sides of the joint that a row tells of, over f.

@@ -11,6 +11,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/recomputed_rows.hpp"
+#include "support/rows.hpp"
 
 namespace {
 
@@ -76,12 +77,6 @@ const Row* row_of(const Proof& p, Check c, const std::string& face, Role role = 
     if (r.check == c && r.face.text() == face && r.address.role == role) return &r;
   return nullptr;
 }
-double number_of(const Row& r, const std::string& symbol) {
-  for (std::size_t i = 0; i < r.n_numbers; ++i)
-    if (r.numbers[i].symbol == symbol) return r.numbers[i].value;
-  FAIL("no such number: " << symbol);
-  return 0.0;
-}
 bool outside_says(const Proof& p, const std::string& words) {
   for (const Row& r : p.outside_scope())
     if (std::string(r.reason).find(words) != std::string::npos) return true;
@@ -119,12 +114,12 @@ TEST_CASE("a flat steel ladder as a strut: pair row and built-up rows by hand") 
   REQUIRE(pair != nullptr);
   // of the couple 10 kN h/2 the chords' own bending takes 2 I_ch of 0.5 h² A + 2 I_ch, the rest is the pair's
   // difference
-  const double dN = number_of(*pair, "dN_Ed");
+  const double dN = number(*pair, "dN_Ed");
   CHECK(dN == Approx(10e3 * 0.5 * h * h * A / (0.5 * h * h * A + 2 * I_ch)).epsilon(1e-3));
-  CHECK(number_of(*pair, "S_v") == Approx(S).epsilon(1e-6));
-  CHECK(number_of(*pair, "N_cr") == Approx(N_cr).epsilon(1e-6));
-  CHECK(number_of(*pair, "half waves") == 1.0);
-  CHECK(number_of(*pair, "L") == Approx(6.0));
+  CHECK(number(*pair, "S_v") == Approx(S).epsilon(1e-6));
+  CHECK(number(*pair, "N_cr") == Approx(N_cr).epsilon(1e-6));
+  CHECK(number(*pair, "half waves") == 1.0);
+  CHECK(number(*pair, "L") == Approx(6.0));
   CHECK(pair->utilisation == Approx(N / (chi * N_Rd) + dN / ((1 - N / N_cr) * N_Rd)).epsilon(1e-6));
 
   // EN 1993-1-1 6.4.1: I_eff = 0.5 h0² A + 2 I_ch (lambda = L/i0 = 24, mu = 1), e0 = 12 mm, M_I = dN h0/2
@@ -141,12 +136,12 @@ TEST_CASE("a flat steel ladder as a strut: pair row and built-up rows by hand") 
     if (r.check != Check::built_up) continue;
     if (std::string(r.clause) == "6.4.1 (6.69)") {
       CHECK(r.utilisation == Approx(N_ch / (chi_of_chord(a) * A * 355e6)).epsilon(1e-6));
-      CHECK(number_of(r, "M_Ed") == Approx(M).epsilon(1e-6));
+      CHECK(number(r, "M_Ed") == Approx(M).epsilon(1e-6));
       ++found;
     } else if (r.address.role == Role::chord) {
       // between cross members: N_ch with V a/4 (Figure 6.11)
-      CHECK(number_of(r, "N_Ed") == Approx(N_ch).epsilon(1e-6));
-      CHECK(number_of(r, "M_z,Ed") == Approx(V * a / 4).epsilon(1e-6));
+      CHECK(number(r, "N_Ed") == Approx(N_ch).epsilon(1e-6));
+      CHECK(number(r, "M_z,Ed") == Approx(V * a / 4).epsilon(1e-6));
       ++found;
     } else {
       // cross member: V a/2 against M_pl = Wpl fy, Wpl = (D³ - d³)/6 = (48.3³ - 40.3³)/6 = 7871.3 mm3
@@ -170,7 +165,7 @@ TEST_CASE("aluminium takes the curve and the welds of EN 1999-1-1 with the same 
   const Proof p = verify::by_material(analysis.solve(pushed(6.0, N)), basis());
   const Row* pair = row_of(p, Check::chord_pair, "web");
   REQUIRE(pair != nullptr);
-  const double N_Rd = 2 * 707.4867e-6 * 250e6 / 1.1, N_cr = number_of(*pair, "N_cr");
+  const double N_Rd = 2 * 707.4867e-6 * 250e6 / 1.1, N_cr = number(*pair, "N_cr");
   const double l = std::sqrt(1.1 * N_Rd / N_cr), f = 0.5 * (1 + 0.20 * (l - 0.10) + l * l);
   CHECK(pair->utilisation == Approx(N / (0.5 / (f + std::sqrt(f * f - l * l)) * N_Rd)).epsilon(1e-6));
   CHECK(std::string(pair->standard) == "EN 1999-1-1:2007");
@@ -178,7 +173,7 @@ TEST_CASE("aluminium takes the curve and the welds of EN 1999-1-1 with the same 
   // the same bars of steel: N_cr goes with the modulus but for the shear of the bars (G/E differs a little)
   const Analysis of_steel{flat_ladder(material::s355h())};
   const Proof steel = verify::by_material(of_steel.solve(pushed(6.0, N)), basis());
-  CHECK(number_of(*row_of(steel, Check::chord_pair, "web"), "N_cr") == Approx(3.0 * N_cr).epsilon(5e-3));
+  CHECK(number(*row_of(steel, Check::chord_pair, "web"), "N_cr") == Approx(3.0 * N_cr).epsilon(5e-3));
 }
 
 TEST_CASE("columns and struts of aluminium know the welds along their chords, and how warm all are laid") {
@@ -194,7 +189,7 @@ TEST_CASE("columns and struts of aluminium know the welds along their chords, an
               plain = verify::by_material(without.solve(pushed(6.0, N)), basis());
   const Row* pair = row_of(p, Check::chord_pair, "web");
   REQUIRE(pair != nullptr);
-  const double l = number_of(*pair, "lambda"), f = 0.5 * (1 + 0.20 * (l - 0.10) + l * l);
+  const double l = number(*pair, "lambda"), f = 0.5 * (1 + 0.20 * (l - 0.10) + l * l);
   const double kappa = 1 - (1 - share) * std::pow(10.0, -l) - (0.05 + 0.1 * share) * std::pow(l, 1.3 * (1 - l));
   const double chi = 1 / (f + std::sqrt(f * f - l * l)), N_Rd = 2 * share * 707.4867e-6 * 250e6 / 1.1;
   CHECK(pair->utilisation == Approx(N / (kappa * chi * 0.5 * N_Rd)).epsilon(1e-6));
@@ -220,7 +215,7 @@ TEST_CASE("columns and struts of aluminium know the welds along their chords, an
   const auto omega_0 = [&](const verify::Basis& b) {
     const Proof of = verify::by_material(of_thin.solve(pushed(6.0, 1e3)), b);
     REQUIRE(row_of(of, Check::chord_pair, "web") != nullptr);
-    return number_of(*row_of(of, Check::chord_pair, "web"), "omega_0");
+    return number(*row_of(of, Check::chord_pair, "web"), "omega_0");
   };
   CHECK(omega_0(basis()) == Approx(148.0 / (250.0 / 1.1)));
   CHECK(omega_0(warm) == Approx(0.5));
@@ -236,10 +231,10 @@ TEST_CASE("the wrong chords, too: uplift presses the bottom pair as weight press
   CHECK(row_of(down, Check::chord_pair, "bottom") == nullptr);
   CHECK(row_of(up, Check::chord_pair, "top") == nullptr);
   // M/h at mid-span, the mean of the two bays beside it: q L²/8 - q a²/8 with a = 0.5 m
-  CHECK(number_of(*top, "N_Ed") == Approx((8e3 * 36 / 8 - 8e3 * 0.25 / 8) / 0.5).epsilon(0.01));
+  CHECK(number(*top, "N_Ed") == Approx((8e3 * 36 / 8 - 8e3 * 0.25 / 8) / 0.5).epsilon(0.01));
   CHECK(bottom->utilisation == Approx(top->utilisation).epsilon(0.05));
-  CHECK(number_of(*top, "tension opposite/N_Ed") > 0.9);
-  CHECK(number_of(*top, "c of the rings") > 0.0);
+  CHECK(number(*top, "tension opposite/N_Ed") > 0.9);
+  CHECK(number(*top, "c of the rings") > 0.0);
   // utilisations rise with the load, faster than it
   const Proof twice = verify::by_material(analysis.solve(hung(16e3)), basis());
   CHECK(row_of(twice, Check::chord_pair, "top")->utilisation >= 2 * top->utilisation * (1 - 1e-9));
@@ -256,8 +251,8 @@ TEST_CASE("a pair is not tied to an opposite pair that is pushed as well") {
   const Row* top = row_of(p, Check::chord_pair, "top");
   REQUIRE(top != nullptr);
   for (std::size_t i = 0; i < top->n_numbers; ++i) CHECK(std::string(top->numbers[i].symbol) != "c of the rings");
-  const double P = pi * pi * 210e9 * 868.6504e-6 * 0.125 / 36, S = number_of(*top, "S_v");
-  CHECK(number_of(*top, "N_cr") == Approx(P / (1 + P / S) + pi * pi * 2 * 210e9 * 334765.9e-12 / 36).epsilon(1e-6));
+  const double P = pi * pi * 210e9 * 868.6504e-6 * 0.125 / 36, S = number(*top, "S_v");
+  CHECK(number(*top, "N_cr") == Approx(P / (1 + P / S) + pi * pi * 2 * 210e9 * 334765.9e-12 / 36).epsilon(1e-6));
 }
 
 TEST_CASE("stability rows can be recomputed from their print") {
@@ -325,13 +320,13 @@ TEST_CASE("where the column is no model, the proof is outside the scope and says
   const Analysis over{reaching};
   const Proof p = verify::by_material(over.solve(hung(1000.0)), basis());
   REQUIRE(row_of(p, Check::chord_pair, "bottom") != nullptr);
-  CHECK(number_of(*row_of(p, Check::chord_pair, "bottom"), "L") == Approx(2.0 + 2 * 2.0 + 2 * 2.0));
+  CHECK(number(*row_of(p, Check::chord_pair, "bottom"), "L") == Approx(2.0 + 2 * 2.0 + 2 * 2.0));
 }
 
 TEST_CASE("forces of first order hold up to a tenth of the critical load, bows up to a third") {
   const Analysis analysis{flat_ladder(material::s355h())};
   const Proof little = verify::by_material(analysis.solve(pushed(6.0, 10e3)), basis());
-  const double N_cr = number_of(*row_of(little, Check::chord_pair, "web"), "N_cr");
+  const double N_cr = number(*row_of(little, Check::chord_pair, "web"), "N_cr");
   const auto reasons = [&](double part, bool bows) {
     const Proof p = verify::by_material(analysis.solve(pushed(6.0, part * N_cr)), basis(bows));
     return std::string(outside_says(p, "more than a tenth") ? "tenth" : "") +

@@ -13,6 +13,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/dense_buckling.hpp"
+#include "support/rows.hpp"
 
 namespace {
 
@@ -301,11 +302,7 @@ TEST_CASE("a proof by the eigenvalue: girders and holds that closed forms do not
     FAIL("no row of " << name);
     return verify::Row{};
   };
-  const auto N_cr = [](const verify::Row& r) {
-    for (std::size_t i = 0; i < r.n_numbers; ++i)
-      if (std::string(r.numbers[i].symbol) == "N_cr") return r.numbers[i].value;
-    return 0.0;
-  };
+  const auto N_cr = [](const verify::Row& r) { return number(r, "N_cr"); };
   const Face side = braced(alternating, tube(42.4_mm, 2.6_mm), tube(48.3_mm, 4.0_mm));
   const Face open_face = open(tube(48.3_mm, 4.0_mm));
   const std::vector<Action> on_top{line_load({ChordOf::top_left, ChordOf::top_right}, 2e3)};
