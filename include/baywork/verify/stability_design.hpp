@@ -122,8 +122,8 @@ class StabilityDesign {
   /// `factor` of the whole frame's eigenvalue; 0 where closed forms are asked for.
   void search_pair(std::size_t i, const Response& r, std::size_t combination, double factor) {
     const PairColumn& p = pairs_[i];
-    const PairForces own(r, p.where), far(r, pairs_[p.opposite].where);
-    const std::size_t last = larger(model_.girder.bays(), std::size_t{2});
+    const PairForces own(r, p.where);
+    const std::size_t last = PairForces::last(model_.girder);
     double N = 0, dN = 0, size = 0;
     std::size_t station = 0;
     for (std::size_t k = 1; k < last; ++k) {
@@ -139,6 +139,7 @@ class StabilityDesign {
     if (w.outside[0] == '\0') w.outside = p.no_formula;
     double length = 0;
     if (has_formula(p)) {
+      const PairForces far(r, pairs_[p.opposite].where);
       bool beyond = false;
       for (std::size_t k = 1; k < last; ++k) {
         const double n = own.sum(k);

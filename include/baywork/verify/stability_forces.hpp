@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <vector>
 
 #include <baywork/response/cut_forces.hpp>
 #include <baywork/response/response.hpp>
@@ -20,25 +21,34 @@ inline double axial_force(const Response& r, std::size_t member) {
 /// steps at zigzag diagonals even out.
 class PairForces {
  public:
-  PairForces(const Response& r, const ChordPair& pair) : r_(r), pair_(pair) {}
+  PairForces(const Response& r, const ChordPair& pair)
+      : alone_(pair.first == pair.second),
+        first_(pushes(r, pair.first)),
+        second_(alone_ ? first_ : pushes(r, pair.second)) {}
+  /// Inner stations are 1 ... last() - 1; a girder of one bay counts with the joint at its end.
+  static std::size_t last(const Girder& g) { return larger(g.bays(), std::size_t{2}); }
+
   /// Of both together; compression positive. Of a chord alone where both are the same.
-  double sum(std::size_t station) const {
-    return push(station, pair_.first) + (pair_.first == pair_.second ? 0.0 : push(station, pair_.second));
-  }
+  double sum(std::size_t station) const { return first_[station] + (alone_ ? 0.0 : second_[station]); }
   /// Between the two.
-  double difference(std::size_t station) const {
-    return magnitude(push(station, pair_.first) - push(station, pair_.second));
-  }
+  double difference(std::size_t station) const { return magnitude(first_[station] - second_[station]); }
 
  private:
-  double push(std::size_t station, std::size_t chord) const {
-    double sum = 0;
-    for (const std::size_t bay : {station - 1, smaller(station, r_.girder().bays() - 1)})
-      sum -= axial_force(r_, r_.model().chord_member(bay, chord));
-    return 0.5 * sum;
+  /// By station.
+  static std::vector<double> pushes(const Response& r, std::size_t chord) {
+    const std::size_t bays = r.girder().bays();
+    std::vector<double> out(last(r.girder()), 0.0);
+    double before = axial_force(r, r.model().chord_member(0, chord));
+    for (std::size_t s = 1; s < out.size(); ++s) {
+      const double after = s < bays ? axial_force(r, r.model().chord_member(s, chord)) : before;
+      out[s] = -0.5 * (before + after);
+      before = after;
+    }
+    return out;
   }
-  const Response& r_;
-  const ChordPair& pair_;
+
+  bool alone_;
+  std::vector<double> first_, second_;
 };
 
 }  // namespace baywork::verify::detail

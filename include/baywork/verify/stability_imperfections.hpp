@@ -152,7 +152,7 @@ class Imperfections {
     double most = 0;
     for (std::size_t i = 0; i < bowed_.size(); ++i) {
       const PairForces forces(r, bowed_[i].pair);
-      for (std::size_t s = 1; s < larger(girder_.bays(), std::size_t{2}); ++s) push[i] = larger(push[i], forces.sum(s));
+      for (std::size_t s = 1; s < PairForces::last(girder_); ++s) push[i] = larger(push[i], forces.sum(s));
       most = larger(most, push[i]);
     }
     const auto both_sides = [&](const Bowed& b, std::size_t unit, double factor, const std::string& words) {
