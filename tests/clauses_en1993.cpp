@@ -9,6 +9,8 @@
 
 #include <baywork/verify/en1993_buckling.hpp>
 
+#include "support/ring_by_hand.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -17,28 +19,7 @@ using material::Product;
 using verify::Scope;
 using verify::SectionForces;
 
-constexpr double pi = 3.14159265358979323846;
-
-bool close(double is, double should, double relative) {
-  const bool good = std::fabs(is - should) <= relative * std::fabs(should);
-  if (!good) MESSAGE("is ", is, " should be ", should);
-  return good;
-}
-
 // Section data from the elementary formulas or from tables, apart from the library's own shapes.
-SectionData<double> ring(double D, double t) {
-  const double d = D - 2 * t;
-  SectionData<double> s;
-  s.kind = ShapeKind::round_tube;
-  s.area = pi / 4 * (D * D - d * d);
-  s.Iy = s.Iz = pi / 64 * (std::pow(D, 4) - std::pow(d, 4));
-  s.Wel_y = s.Wel_z = s.Iy / (D / 2);
-  s.Wpl_y = s.Wpl_z = (D * D * D - d * d * d) / 6;
-  s.Wt = 2 * s.Wel_y;
-  s.height = s.width = D;
-  s.wall = t;
-  return s;
-}
 
 // Square hollow section 100 x 100 x 5, hot finished, by the formulas of EN 10210-2 Annex B (ro 7.5, ri 5 mm).
 SectionData<double> shs_100x5() {

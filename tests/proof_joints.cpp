@@ -10,6 +10,7 @@
 
 #include <baywork/verify.hpp>
 
+#include "support/by_hand.hpp"
 #include "support/rows.hpp"
 
 namespace {
@@ -20,8 +21,6 @@ using doctest::Approx;
 using verify::Check;
 using verify::Proof;
 using verify::Row;
-
-constexpr double pi = 3.14159265358979323846;
 
 verify::Basis with_joints(double throat = 0.0) {
   verify::Basis basis;

@@ -10,6 +10,7 @@
 #include <baywork/rating.hpp>
 #include <baywork/verify.hpp>
 
+#include "support/by_hand.hpp"
 #include "support/recomputed_rows.hpp"
 #include "support/rows.hpp"
 
@@ -21,8 +22,6 @@ using doctest::Approx;
 using verify::Check;
 using verify::Proof;
 using verify::Row;
-
-constexpr double pi = 3.14159265358979;
 
 Bar tube(double d, double t, const material::Material& m) { return {RoundTube{d, t}, m}; }
 

@@ -10,6 +10,7 @@
 
 #include <baywork/rating.hpp>
 
+#include "support/by_hand.hpp"
 #include "support/tubes.hpp"
 
 namespace {
@@ -22,8 +23,6 @@ using rating::Rater;
 using rating::Terms;
 using rating::Verdict;
 using verify::Check;
-
-constexpr double pi = 3.14159265358979323846;
 
 /// Two cantilever bars 0.8 m long, the posts between them carry nothing: every force follows from statics.
 LadderGirder two_cantilevers(const Bar& bar) {

@@ -9,7 +9,7 @@
 namespace baywork::en1999 {
 
 /// The half-angle of an arc that, with as much opposite, is the whole section.
-inline constexpr double whole_section = pi_v<double> / 2.0;
+inline constexpr double whole_section = 1.5707963267948966;
 
 /// Resistances of a round tube whose wall keeps rho t within an arc of half-angle phi [rad] and t elsewhere (6.1.6.2,
 /// 6.2.5.1: W_net and A_net allow for softening by rho t); other shapes, and phi from whole_section on, stay as they
