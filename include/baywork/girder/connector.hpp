@@ -2,6 +2,7 @@
 // What joins the chords of two modules: pin and fork, bolted end plates, or a spigot, with stiffness and slack.
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -155,7 +156,7 @@ inline void check(const BoltedEndPlate& c, const std::string& place) {
                          "plates wider than the bolt circle and a hole are accepted");
   if (c.bolts < 3)
     fail<BadDescription>(place, std::to_string(c.bolts) + " bolts are given", "three bolts or more are accepted");
-  if (!(c.bolt_circle * pi_v < double >> static_cast<double>(c.bolts) * c.hole))
+  if (const double pitch = c.bolt_circle * std::sin(pi_v<double> / static_cast<double>(c.bolts)); !(pitch > c.hole))
     fail<BadDescription>(place, "the bolts' holes overlap", "fewer bolts or a larger circle are accepted");
   material::validate(c.plate_material);
   check_fit(c.fit, place);
@@ -183,7 +184,7 @@ inline void check(const Spigot& c, const std::string& place) {
 
 /// Throws BadDescription for the first fault.
 inline void validate(const Connector& c, const std::string& place) {
-  std::visit([&place](const auto& t) { detail::check(t, place + ", " + name(Connector(t))); }, c);
+  std::visit([&](const auto& t) { detail::check(t, place + ", " + name(c)); }, c);
 }
 
 }  // namespace baywork
