@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -163,21 +164,19 @@ inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSe
            (cases[i].nature == Nature::accidental && cases[j].nature == Nature::accidental);
   };
   std::vector<std::vector<std::size_t>> out{{}};
-  std::size_t variable = 0;
   for (std::size_t i = 0; i < cases.size(); ++i) {
     if (cases[i].nature == Nature::permanent || (cases[i].nature == Nature::accidental && set.accidental == 0.0))
       continue;
-    ++variable;
     for (std::size_t k = 0, before = out.size(); k < before; ++k) {
       if (std::any_of(out[k].begin(), out[k].end(), [&](std::size_t j) { return exclude(i, j); })) continue;
       out.push_back(out[k]);
       out.back().push_back(i);
     }
-    if (out.size() > (std::size_t{1} << 12U)) {
-      for (++i; i < cases.size(); ++i) variable += cases[i].nature != Nature::permanent;
-      fail<BadDescription>("combinations", std::to_string(variable) + " variable cases are given",
-                           "up to 12 that may act together are accepted: `alternative` tells which exclude each other");
-    }
+    if (out.size() <= (std::size_t{1} << 12U)) continue;
+    const auto variable = std::count_if(cases.begin(), cases.end(),
+                                        [](const CaseKind& c) { return c.nature != Nature::permanent; });
+    fail<BadDescription>("combinations", std::to_string(variable) + " variable cases are given",
+                         "up to 12 that may act together are accepted: `alternative` tells which exclude each other");
   }
   return out;
 }
@@ -189,17 +188,17 @@ inline std::vector<std::vector<std::size_t>> compatible_sets(const CombinationSe
 inline std::vector<Combination> combinations(const CombinationSet& set, const std::vector<CaseKind>& cases) {
   validate(set);
   std::vector<Combination> out;
+  std::set<std::vector<double>> made;
   const auto add = [&](const std::vector<double>& factors) {
-    for (const Combination& c : out)
-      if (c.factors == factors) return;
-    out.push_back({detail::words_of(factors, cases), factors});
+    if (made.insert(factors).second) out.push_back({detail::words_of(factors, cases), factors});
   };
   const auto leads = [&](std::size_t i) {
     return cases[i].nature != Nature::notional && cases[i].nature != Nature::accidental;
   };
   const auto is_reduced = [&](std::size_t i) { return leads(i) && cases[i].nature != Nature::temperature; };
+  const std::vector<std::vector<std::size_t>> sets = detail::compatible_sets(set, cases);
   for (const double permanent : {set.permanent_unfavourable, set.permanent_favourable})
-    for (const std::vector<std::size_t>& variable : detail::compatible_sets(set, cases)) {
+    for (const std::vector<std::size_t>& variable : sets) {
       std::vector<double> factors(cases.size(), 0.0);
       for (std::size_t i = 0; i < cases.size(); ++i)
         if (cases[i].nature == Nature::permanent) factors[i] = permanent;
