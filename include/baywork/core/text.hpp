@@ -14,6 +14,13 @@
 
 namespace baywork::text {
 
+/// Printed numbers with a point: a program may have set a locale with a decimal comma.
+inline std::string with_point(std::string s) {
+  for (char& c : s)
+    if (c == ',') c = '.';
+  return s;
+}
+
 /// v with `digits` significant digits (1 to 17), the shortest of fixed and scientific form; locale-independent sign
 /// and digits. "-0" prints as "0".
 template <class S>
@@ -22,10 +29,7 @@ std::string number(const S& v, int digits = 6) {
   if (x == 0.0) x = 0.0;
   std::array<char, 64> buffer{};
   const int n = std::snprintf(buffer.data(), buffer.size(), "%.*g", digits, x);
-  std::string out(buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0));
-  for (char& c : out)
-    if (c == ',') c = '.';  // a program may have set a locale with a decimal comma
-  return out;
+  return with_point({buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0)});
 }
 
 /// v with as few digits as still give the same number when read back (at most 17): for data, where `number` is for people.
@@ -41,10 +45,7 @@ std::string exact(const S& v) {
     std::snprintf(buffer.data(), buffer.size(), "%.*g", digits, x);
     if (std::strtod(buffer.data(), nullptr) == x) break;  // read in the locale that it was written in
   }
-  std::string out(buffer.data());
-  for (char& c : out)
-    if (c == ',') c = '.';
-  return out;
+  return with_point(buffer.data());
 #endif
 }
 
@@ -53,9 +54,7 @@ template <class S>
 std::string fixed(const S& v, int decimals) {
   std::array<char, 400> buffer{};
   const int n = std::snprintf(buffer.data(), buffer.size(), "%.*f", decimals, value_of(v));
-  std::string out(buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0));
-  for (char& c : out)
-    if (c == ',') c = '.';
+  std::string out = with_point({buffer.data(), static_cast<std::size_t>(n > 0 ? n : 0)});
   if (out.find_first_not_of("-0.") == std::string::npos && !out.empty() && out[0] == '-') out.erase(0, 1);
   return out;
 }
