@@ -16,17 +16,22 @@ namespace baywork::detail {
 struct SplicePanel {
   std::size_t from = 0, to = 0;
 };
-inline SplicePanel splice_panel(const GirderModel& model, std::size_t splice) {
+/// In the order of the girder's splices.
+inline std::vector<SplicePanel> splice_panels(const GirderModel& model) {
   std::vector<bool> tied(model.girder.stations.size(), false);
   tied.front() = tied.back() = true;
   for (const Member& m : model.frame.members)
     if (m.address.role != Role::chord)
       for (const std::size_t node : {m.from, m.to})
         tied[static_cast<std::size_t>(model.frame.nodes[node].address.station)] = true;
-  SplicePanel p{splice, splice};
-  while (!tied[p.from]) --p.from;
-  while (!tied[p.to]) ++p.to;
-  return p;
+  std::vector<SplicePanel> out;
+  for (const std::size_t splice : model.girder.splices) {
+    SplicePanel p{splice, splice};
+    while (!tied[p.from]) --p.from;
+    while (!tied[p.to]) ++p.to;
+    out.push_back(p);
+  }
+  return out;
 }
 
 /// In each plane the splice panel with most shear: the moments that build up in the chords over its length s are V s by
@@ -37,22 +42,23 @@ inline SplicePanel splice_panel(const GirderModel& model, std::size_t splice) {
 inline void add_splice_panels(const Response& r, const HandModel& h, std::vector<HandCheck>& rows) {
   const Girder& g = r.girder();
   const double n = static_cast<double>(g.chords.size());
+  const std::vector<SplicePanel> panels = splice_panels(r.model());
   for (const PlaneBeam* plane : {&h.vertical, &h.horizontal}) {
     const bool by_hand = plane->no_forces.empty() && plane->solved;
     std::size_t at = 0;
     SplicePanel panel;
     double V = 0;
-    for (const std::size_t i : g.splices) {
-      const SplicePanel p = splice_panel(r.model(), i);
+    for (std::size_t k = 0; k < panels.size(); ++k) {
+      const SplicePanel& p = panels[k];
       if (p.from == p.to) continue;
       double here = 0;  // positive if the part before it pushes up
       if (by_hand)
         here = (plane->M_before[p.to] - plane->M[p.from]) / (g.stations[p.to] - g.stations[p.from]);
       else
-        for (const CutForces& f : r.splice(i)) here -= plane->vertical ? f.Vz : f.Vy;
+        for (const CutForces& f : r.splice(g.splices[k])) here -= plane->vertical ? f.Vz : f.Vy;
       if (panel.to > 0 && !(std::abs(here) > std::abs(V) * (1 + 1e-9))) continue;
       V = here;
-      at = i;
+      at = g.splices[k];
       panel = p;
     }
     if (panel.to == 0) continue;
