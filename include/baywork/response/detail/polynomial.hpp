@@ -16,6 +16,14 @@ S evaluate(const std::array<S, N>& c, const S& t) {
   return v;
 }
 
+/// The same one degree lower: what a polynomial is whose last coefficient is nothing.
+template <std::size_t N>
+std::array<double, N - 1> lowered(const std::array<double, N>& c) {
+  std::array<double, N - 1> out{};
+  for (std::size_t i = 0; i + 1 < N; ++i) out[i] = c[i];
+  return out;
+}
+
 template <std::size_t N>
 struct Roots {
   std::array<double, N> at{};
@@ -49,11 +57,7 @@ double root_in(const std::array<double, N>& c, double left, double right, bool r
 template <std::size_t N>
 bool keeps_sign(std::array<double, N> c, double lo, double hi) {
   if constexpr (N > 2)
-    if (c[N - 1] == 0.0) {  // of a lower degree
-      std::array<double, N - 1> lower{};
-      for (std::size_t i = 0; i < N - 1; ++i) lower[i] = c[i];
-      return keeps_sign(lower, lo, hi);
-    }
+    if (c[N - 1] == 0.0) return keeps_sign(lowered(c), lo, hi);
   double size = 0, power = 1;
   for (std::size_t i = 0; i < N; ++i, power *= hi) size += std::abs(c[i]) * power;
   if (size == 0.0) return true;
@@ -87,17 +91,14 @@ Roots<N> roots_between(const std::array<double, N>& c, double lo, double hi) {
     }
     return out;
   } else {
-    Roots<N - 1> turns;
-    if (c[N - 1] == 0.0) {  // of a lower degree
-      std::array<double, N - 1> lower{};
-      for (std::size_t i = 0; i < N - 1; ++i) lower[i] = c[i];
-      turns = roots_between(lower, lo, hi);
-      for (std::size_t i = 0; i < turns.count; ++i) out.at[out.count++] = turns.at[i];
+    if (c[N - 1] == 0.0) {
+      const Roots<N - 1> all = roots_between(lowered(c), lo, hi);
+      for (std::size_t i = 0; i < all.count; ++i) out.at[out.count++] = all.at[i];
       return out;
     }
     std::array<double, N - 1> d{};
     for (std::size_t i = 1; i < N; ++i) d[i - 1] = c[i] * static_cast<double>(i);
-    turns = roots_between(d, lo, hi);
+    const Roots<N - 1> turns = roots_between(d, lo, hi);
     double a = lo, at_a = evaluate(c, lo);
     for (std::size_t i = 0; i <= turns.count; ++i) {
       const double b = i < turns.count ? turns.at[i] : hi;
