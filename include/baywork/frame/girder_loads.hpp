@@ -133,8 +133,7 @@ class LoadMaker {
     for (std::size_t i = 0; i < model_.frame.members.size(); ++i) {
       const SectionData<S>& s = model_.bar(i).section;
       const Vec3<S> square = w - dot(w, axes_[i].x) * axes_[i].x;
-      const bool round = s.kind == ShapeKind::round_tube || s.kind == ShapeKind::solid_round;
-      const S q = S((round ? a.force_coefficient : a.flat_coefficient) * a.pressure * larger(s.height, s.width) * length_or_zero(square));
+      const S q = S((is_round(s.kind) ? a.force_coefficient : a.flat_coefficient) * a.pressure * larger(s.height, s.width) * length_or_zero(square));
       place(i).line(S(0), place(i).whole(), q * square, q * square);
     }
   }

@@ -68,8 +68,7 @@ inline FaceAreas face_areas(const Girder& g, const FaceRef& ref) {
   const GirderFace& f = g.faces[g.face(ref)];
   FaceAreas out;
   const auto add = [&out](const Bar& bar, double length) {
-    const bool round = bar.section.kind == ShapeKind::round_tube || bar.section.kind == ShapeKind::solid_round;
-    (round ? out.round : out.flat) += length * larger(bar.section.height, bar.section.width);
+    (is_round(bar.section.kind) ? out.round : out.flat) += length * larger(bar.section.height, bar.section.width);
   };
   const auto at = [&](std::size_t first, std::size_t last, const PanelPoint& p) {
     const auto on = [&](std::size_t chord) {

@@ -25,6 +25,8 @@ enum class ShapeKind : std::uint8_t {
   channel,
   other
 };
+/// The same from all sides.
+inline bool is_round(ShapeKind k) { return k == ShapeKind::round_tube || k == ShapeKind::solid_round; }
 
 /// A flat part of a section's wall, for classification: c is the clear length, t the thickness [m].
 template <Scalar S = double>

@@ -98,7 +98,7 @@ inline std::string n_m_points(const Response& r, const verify::Basis& basis = {}
   bool any_weld = false;
   for (std::size_t b = 0; b < model.bars.size(); ++b) {
     const Bar& bar = model.bars[b];
-    const bool round = bar.section.kind == ShapeKind::round_tube || bar.section.kind == ShapeKind::solid_round;
+    const bool round = is_round(bar.section.kind);
     const std::vector<detail::SectionPoint> points = detail::section_points(r, b, ends);
     std::vector<Moment> kinds{Moment::resultant};
     if (!round) kinds = {Moment::about_y, Moment::about_z};

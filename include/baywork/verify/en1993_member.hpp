@@ -95,7 +95,7 @@ struct SteelMember {
   }
 
  private:
-  bool round() const { return en1993::detail::is_round(r->kind); }
+  bool round() const { return is_round(r->kind); }
 
   void explain_axial(const SectionForces& f, Row& row) const {
     row.formula = "{a}/{b}";

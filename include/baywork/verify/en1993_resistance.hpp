@@ -168,7 +168,7 @@ inline BarResistance resistance(const SectionData<double>& s, const material::Ma
   const double a_f = 1.0 - 2.0 * s.height * s.wall / s.area;
   r.a_w = larger(0.0, smaller(a_w, 0.5));
   r.a_f = box ? larger(0.0, smaller(a_f, 0.5)) : 0.0;
-  r.needs_lateral_check = s.kind != ShapeKind::round_tube && s.kind != ShapeKind::solid_round && !box;
+  r.needs_lateral_check = !is_round(s.kind) && !box;
   return r;
 }
 

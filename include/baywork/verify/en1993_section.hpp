@@ -8,8 +8,6 @@ namespace baywork::en1993 {
 
 namespace detail {
 
-inline bool is_round(ShapeKind k) { return k == ShapeKind::round_tube || k == ShapeKind::solid_round; }
-
 /// Ratios of two shear forces to their resistances as one: round and solid sections answer to the resultant, elsewhere
 /// different walls carry Vy and Vz.
 inline verify::ClauseRow shear_row(ShapeKind kind, double Vy, double Vz, double V_y, double V_z, const char* clause) {
@@ -32,7 +30,7 @@ inline verify::ClauseRow axial(const BarResistance& r, double N) {
 /// 6.2.5: bending alone, of a round section the resultant moment, else about the worse axis.
 inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionForces& f) {
   const char* clause = "EN 1993-1-1 6.2.5";
-  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), r.M_y_Rd, clause);
+  if (is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), r.M_y_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.My, r.M_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Mz, r.M_z_Rd, clause);
   return y.utilisation > z.utilisation ? y : z;
@@ -135,7 +133,7 @@ inline verify::ClauseRow elastic(const BarResistance& r, const verify::SectionFo
   const double n = verify::ratio(f.N, f.N >= 0.0 ? r.N_pl_Rd : r.N_c_Rd);
   const double my = verify::ratio(f.My, r.M_el_y_Rd);
   const double mz = verify::ratio(f.Mz, r.M_el_z_Rd);
-  const double sigma = n + (detail::is_round(r.kind) ? verify::resultant(my, mz) : my + mz);
+  const double sigma = n + (is_round(r.kind) ? verify::resultant(my, mz) : my + mz);
   const double tau =
       detail::shear_row(r.kind, f.Vy, f.Vz, r.V_el_y_Rd, r.V_el_z_Rd, "").utilisation + torsion(r, f.T).utilisation;
   const bool effective = f.N < 0.0 ? r.class_N == 4 : larger(r.class_M_y, r.class_M_z) == 4;

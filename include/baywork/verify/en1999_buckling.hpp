@@ -118,7 +118,7 @@ inline verify::ClauseRow beam_column(const BarResistance& r, const Buckling& b, 
   const auto rising = [exponent](double factor, double chi) { return axial_exponent(exponent, factor, chi); };
   if (detail::is_hollow(r.kind)) {
     const double axial = larger(detail::power(n_y, rising(r.psi, b.chi_y)), detail::power(n_z, rising(r.psi, b.chi_z)));
-    const double moments = detail::moment_sum(my, mz, detail::is_round(r.kind), form) / at.omega_0;
+    const double moments = detail::moment_sum(my, mz, is_round(r.kind), form) / at.omega_0;
     return verify::interaction_row(axial + moments, "EN 1999-1-1 6.3.3.1 (6.62)");
   }
   if (r.kind == ShapeKind::i_shape) {

@@ -80,7 +80,7 @@ struct AluminiumMember {
   }
 
  private:
-  bool round() const { return en1999::detail::is_round(r->kind); }
+  bool round() const { return is_round(r->kind); }
   /// Whether two moments count as their resultant; else a round bar prints its moments as other shapes do.
   bool resultant() const { return round() && form == en1999::RoundForm::resultant; }
   double haz(const Place& at) const { return at.softening == en1999::Softening::none ? 1.0 : r->rho_o_haz; }

@@ -30,7 +30,6 @@ enum class RoundForm : bool { resultant, components };
 
 namespace detail {
 
-inline bool is_round(ShapeKind k) { return k == ShapeKind::round_tube || k == ShapeKind::solid_round; }
 inline bool is_solid(ShapeKind k) { return k == ShapeKind::solid_rectangle || k == ShapeKind::solid_round; }
 inline bool is_hollow(ShapeKind k) { return k == ShapeKind::round_tube || k == ShapeKind::rectangular_hollow; }
 
@@ -82,7 +81,7 @@ inline verify::ClauseRow bending(const BarResistance& r, const verify::SectionFo
                                  Softening s = Softening::none) {
   const char* clause = "EN 1999-1-1 6.2.5";
   const double M_y_Rd = bending_resistance(r, s, true);
-  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), M_y_Rd, clause);
+  if (is_round(r.kind)) return verify::compare(verify::resultant(f.My, f.Mz), M_y_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.My, M_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Mz, bending_resistance(r, s, false), clause);
   return y.utilisation > z.utilisation ? y : z;
@@ -101,7 +100,7 @@ inline verify::ClauseRow shear(const BarResistance& r, const verify::SectionForc
   const double t = torsion(r, f.T, s).utilisation;
   const char* clause = t > 0.0 ? "EN 1999-1-1 6.2.7.3" : "EN 1999-1-1 6.2.6";
   const double left = haz * shear_left_by_torsion(r.kind, t);
-  if (detail::is_round(r.kind)) return verify::compare(verify::resultant(f.Vy, f.Vz), left * r.V_z_Rd, clause);
+  if (is_round(r.kind)) return verify::compare(verify::resultant(f.Vy, f.Vz), left * r.V_z_Rd, clause);
   const verify::ClauseRow y = verify::compare(f.Vy, left * r.V_y_Rd, clause);
   const verify::ClauseRow z = verify::compare(f.Vz, left * r.V_z_Rd, clause);
   if (r.kind == ShapeKind::solid_rectangle)
@@ -116,7 +115,7 @@ inline verify::ClauseRow shear(const BarResistance& r, const verify::SectionForc
 inline double interaction(const BarResistance& r, double n, double my, double mz,
                           RoundForm form = RoundForm::resultant) {
   if (detail::is_hollow(r.kind) || detail::is_solid(r.kind))
-    return detail::power(n, r.psi) + detail::moment_sum(my, mz, detail::is_round(r.kind), form);
+    return detail::power(n, r.psi) + detail::moment_sum(my, mz, is_round(r.kind), form);
   if (r.kind == ShapeKind::i_shape) {
     const double in_plane = detail::power(n, r.xi_0) + my;
     const double both = detail::power(n, r.eta_0) + detail::power(my, r.gamma_0) + detail::power(mz, r.xi_0);
