@@ -15,6 +15,7 @@
 #include <baywork/girder/names.hpp>
 #include <baywork/girder/open_panel.hpp>
 #include <baywork/girder/panel.hpp>
+#include <baywork/girder/panel_place.hpp>
 #include <baywork/girder/ready_girders.hpp>
 #include <baywork/girder/splice_gap.hpp>
 #include <baywork/girder/supports.hpp>

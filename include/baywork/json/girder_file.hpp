@@ -36,8 +36,7 @@ inline FaceText face_text(const Girder& g, std::size_t f) {
   const std::vector<std::size_t> at = face.boundaries(g.bays());
   std::vector<PanelSite> sites;
   for (std::size_t p = 0; p + 1 < at.size(); ++p)
-    sites.push_back({p, at.size() - 1, length(g.joint(at[p + 1], first_chord) - g.joint(at[p], first_chord)),
-                     length(g.joint(at[p], second_chord) - g.joint(at[p], first_chord))});
+    sites.push_back(panel_site(g, g.faces[f], at, p));
   if (face.given() == 1) {
     out.panels.push_back(text_of(face.panel(0), sites, name + " face"));
     return out;

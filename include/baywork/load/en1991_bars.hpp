@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <vector>
 
+#include <baywork/girder/panel_place.hpp>
 #include <baywork/load/en1991_wind.hpp>
 
 /// EN 1991-1-4:2005+A1:2010 for single bars, EN 1993-3-1:2006 Annex B for lattices. All without free ends (psi_lambda =
@@ -70,12 +71,6 @@ inline FaceAreas face_areas(const Girder& g, const FaceRef& ref) {
   const auto add = [&out](const Bar& bar, double length) {
     (is_round(bar.section.kind) ? out.round : out.flat) += length * larger(bar.section.height, bar.section.width);
   };
-  const auto at = [&](std::size_t first, std::size_t last, const PanelPoint& p) {
-    const auto on = [&](std::size_t chord) {
-      return (1.0 - p.along) * g.joint(first, chord) + p.along * g.joint(last, chord);
-    };
-    return (1.0 - p.across) * on(f.first_chord) + p.across * on(f.second_chord);
-  };
   for (std::size_t i = 0; i < g.bays(); ++i) {
     double chords = 0, middle = 0;
     for (const std::size_t c : {f.first_chord, f.second_chord}) {
@@ -91,13 +86,11 @@ inline FaceAreas face_areas(const Girder& g, const FaceRef& ref) {
   if (f.panels.empty()) return out;
   const std::vector<std::size_t> bounds = f.panels.boundaries(g.bays());
   for (std::size_t p = 0; p + 1 < bounds.size(); ++p) {
-    const std::size_t first = bounds[p], last = bounds[p + 1];
-    const PanelSite site{p, bounds.size() - 1, length(g.joint(last, f.first_chord) - g.joint(first, f.first_chord)),
-                         length(g.joint(first, f.second_chord) - g.joint(first, f.first_chord))};
+    const auto at = [&](const PanelPoint& point) { return point_of(g, f, bounds[p], bounds[p + 1], point); };
     const bool shared = p > 0 && !f.panels.panel(p - 1).empty();
-    for (const Piece& piece : f.panels.panel(p).pieces(site)) {
+    for (const Piece& piece : f.panels.panel(p).pieces(panel_site(g, f, bounds, p))) {
       if (shared && piece.from.along == 0.0 && piece.to.along == 0.0) continue;
-      add(piece.bar, length(at(first, last, piece.to) - at(first, last, piece.from)));
+      add(piece.bar, length(at(piece.to) - at(piece.from)));
     }
   }
   return out;

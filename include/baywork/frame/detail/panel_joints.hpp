@@ -13,6 +13,7 @@
 #include <baywork/frame/detail/girder_bars.hpp>
 #include <baywork/girder/girder.hpp>
 #include <baywork/girder/panel.hpp>
+#include <baywork/girder/panel_place.hpp>
 
 namespace baywork::detail {
 
@@ -109,14 +110,8 @@ class JointPlacer {
     panel.first = at[p];
     panel.last = at[p + 1];
     panel.normal = panel_normal(g_, f, panel.first, panel.last);
-    const std::size_t a = g_.faces[f].first_chord, b = g_.faces[f].second_chord;
-    BasicPanelSite<S> site;
-    site.index = p;
-    site.count = at.size() - 1;
-    site.length = length(g_.joint(panel.last, a) - g_.joint(panel.first, a));
-    site.depth = length(g_.joint(panel.first, b) - g_.joint(panel.first, a));
     const std::string where = "bay " + std::to_string(panel.first + 1) + ", " + g_.faces[f].name + " face";
-    const std::vector<BasicPiece<S>> pieces = g_.faces[f].panels.panel(p).pieces(site);
+    const std::vector<BasicPiece<S>> pieces = g_.faces[f].panels.panel(p).pieces(panel_site(g_, g_.faces[f], at, p));
     panel.pieces.reserve(pieces.size());
     for (const BasicPiece<S>& piece : pieces) {
       PlacedPiece<S>& placed = panel.pieces.emplace_back();
@@ -161,11 +156,7 @@ class JointPlacer {
         return k;
       }
     }
-    const std::size_t a = g_.faces[f].first_chord, b = g_.faces[f].second_chord;
-    const auto between = [&](std::size_t station) {
-      return S(1.0 - p.across) * g_.joint(station, a) + S(p.across) * g_.joint(station, b);
-    };
-    j.at = on_station ? between(k.station) : S(1.0 - p.along) * between(panel.first) + S(p.along) * between(panel.last);
+    j.at = point_of(g_, g_.faces[f], panel.first, panel.last, p);
     out_.face_joints.push_back(j);
     k.face_joint = out_.face_joints.size() - 1;
     return k;
