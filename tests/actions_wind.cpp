@@ -173,6 +173,13 @@ TEST_CASE("lattice: solidity by hand, coefficient, and the force on the girder")
   const Sum bars = of_reactions(a, {wind_on_bars(600, {0, -1, 0})}, {});
   CHECK(s.force.y > bars.force.y);  // the shadow spares (1 - 1.42/2.4)
   CHECK(s.force.y / bars.force.y == doctest::Approx(c_f / 2.4).epsilon(1e-9));
+  // a diagonal without posts closes nothing: both cross members of the open panel beside it stand in the wind:
+  // 2 · 1.0 · 0.0603 + sqrt(0.5) · 0.0269 + 2 · 0.5 · 0.0483 = 0.187921 m²
+  const Girder mixed = BoxGirder{.bays = 2, .bay_length = 0.5, .width = 0.5, .depth = 0.5, .chord = chord_bar(),
+                                 .faces = {.top = side, .bottom = side, .left = {braced(alternating, brace_bar()), open(cross_bar())}, .right = side},
+                                 .supports = simply_supported()}
+                           .girder();
+  CHECK(en1991::face_areas(mixed, Side::left).round == doctest::Approx(0.187921).epsilon(1e-5));
   // wider than high: outside; so are three chords
   const Girder wide = BoxGirder{.bays = 4, .bay_length = 0.5, .width = 0.8, .depth = 0.5, .chord = chord_bar(),
                                 .faces = {.top = side, .bottom = side, .left = side, .right = side}, .supports = simply_supported()}

@@ -85,13 +85,17 @@ inline FaceAreas face_areas(const Girder& g, const FaceRef& ref) {
   }
   if (f.panels.empty()) return out;
   const std::vector<std::size_t> bounds = f.panels.boundaries(g.bays());
+  bool closed = false;  // by a cross member of the panel before
   for (std::size_t p = 0; p + 1 < bounds.size(); ++p) {
     const auto at = [&](const PanelPoint& point) { return point_of(g, f, bounds[p], bounds[p + 1], point); };
-    const bool shared = p > 0 && !f.panels.panel(p - 1).empty();
+    bool closes = false;
     for (const Piece& piece : f.panels.panel(p).pieces(panel_site(g, f, bounds, p))) {
-      if (shared && piece.from.along == 0.0 && piece.to.along == 0.0) continue;
+      const bool lengthwise = piece.from.along != piece.to.along;
+      if (closed && !lengthwise && piece.from.along == 0.0) continue;
+      closes = closes || (!lengthwise && piece.from.along == 1.0);
       add(piece.bar, length(at(piece.to) - at(piece.from)));
     }
+    closed = closes;
   }
   return out;
 }
