@@ -8,13 +8,16 @@
 #include <memory>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <baywork/closed_form.hpp>
 #include <baywork/response.hpp>
 
+#include "support/bare_bar.hpp"
 #include "support/by_hand.hpp"
 #include "support/random.hpp"
+#include "support/small_box.hpp"
 
 namespace {
 
@@ -39,15 +42,9 @@ double GA() { return 2 * tube().material.G * tube().section.shear_z; }
 const std::vector<ChordRef> both{ChordOf::bottom, ChordOf::top};
 
 BoxGirder box(std::size_t bays, Supports supports) {
-  const auto side = braced(alternating, thin(), thin());
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = tube(),
-          .faces = {.top = open(thin()), .bottom = open(thin()), .left = side, .right = side},
-          .diaphragms = end_diaphragms(thin()),
-          .supports = std::move(supports)};
+  BoxGirder b = small_box(bays, tube(), thin(), thin(), std::move(supports));
+  b.diaphragms = end_diaphragms(thin());
+  return b;
 }
 
 const HoistCase& named(const HoistStudy& s, const std::string& words) {
@@ -56,22 +53,6 @@ const HoistCase& named(const HoistStudy& s, const std::string& words) {
   FAIL("no case " << words);
   return s.cases()[0];
 }
-
-/// A shape of bare numbers.
-struct Numbers {
-  double A, second_moment;
-  SectionData<double> data() const {
-    SectionData<double> d;
-    d.designation = "numbers";
-    d.area = A;
-    d.Iy = d.Iz = second_moment;
-    d.It = 2 * second_moment;
-    d.shear_y = d.shear_z = rigid_stiffness;
-    d.height = d.width = 0.01;
-    d.wall = 0.001;
-    return d;
-  }
-};
 
 }  // namespace
 
@@ -165,15 +146,9 @@ TEST_CASE("the box girder on three hoists follows the two-span formula") {
   // 1.5e-4 (1.5e-7, 0.8e-7 m4). By hand: EI = E A h^2 = 6.72e6 Nm2; S of two alternating faces 2 E Ad s h^2/d^3 =
   // 2 * 70e9 * 2.5e-4 * 0.5 * 0.16/0.640312^3 = 1.06655e7 N; d0 = 5 q 12^4/(384 EI) + q 12^2/(8 S) = 40.179 + 1.688 mm;
   // f = 12^3/(48 EI) + 12/(4 S) = 5.3571e-6 + 2.8128e-7 m/N; R = d0/f = 7425 N. A lattice is not quite a beam.
-  const material::Material metal = [] {
-    material::Material m = material::en_aw_6082_t6();
-    m.steps.clear();
-    m.E = 70e9;
-    m.G = 70e9 / 2.6;
-    return m;
-  }();
-  const Bar chord{Numbers{6e-4, 1.5e-7}, metal}, post{Numbers{1.5e-4, 0.8e-7}, metal},
-      brace{Numbers{2.5e-4, 0.8e-7}, metal};
+  const double E = 70e9;
+  const Bar chord = bare(E, 6e-4, 1.5e-7, 3e-7), post = bare(E, 1.5e-4, 0.8e-7, 1.6e-7),
+            brace = bare(E, 2.5e-4, 0.8e-7, 1.6e-7);
   const auto side = braced(alternating, brace, post);
   const BoxGirder g{.bays = 24,
                     .bay_length = 0.5,

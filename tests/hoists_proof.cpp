@@ -5,11 +5,12 @@
 #include <algorithm>
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <baywork/verify.hpp>
 
-#include "support/by_hand.hpp"
+#include "support/small_box.hpp"
 
 namespace {
 
@@ -21,15 +22,9 @@ using verify::Row;
 BoxGirder box(Supports supports) {
   const auto alloy = material::en_aw_6082_t6();
   const Bar chord{RoundTube{60.3_mm, 5.0_mm}, alloy}, brace{RoundTube{33.7_mm, 3.2_mm}, alloy};
-  const auto side = braced(alternating, brace, brace);
-  return {.bays = 16,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = chord,
-          .faces = {.top = open(brace), .bottom = open(brace), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = std::move(supports)};
+  BoxGirder b = small_box(16, chord, brace, brace, std::move(supports));
+  b.diaphragms = end_diaphragms(brace);
+  return b;
 }
 const std::vector<LoadCase> loads{
     {"self-weight", Nature::permanent, {self_weight()}},

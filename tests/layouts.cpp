@@ -14,33 +14,12 @@
 #include <baywork/closed_form.hpp>
 #include <baywork/response.hpp>
 
+#include "support/bare_bar.hpp"
+
 namespace {
 
 using namespace baywork;
 namespace cf = closed_form;
-
-/// A section given by its bare numbers, as hand calculations use it: A, I and J each by itself.
-struct Bare {
-  double A = 0, I = 0, J = 0, shear = rigid_stiffness;
-  SectionData<> data() const {
-    SectionData<> d;
-    d.designation = "A " + text::number(A) + ", I " + text::number(I) + ", J " + text::number(J);
-    d.area = A;
-    d.Iy = d.Iz = I;
-    d.Wel_y = d.Wel_z = 1;
-    d.It = J;
-    d.shear_y = d.shear_z = shear;
-    return d;
-  }
-};
-
-Bar bare(double E, double A, double I, double J, double shear = rigid_stiffness) {
-  material::Material m;
-  m.name = "elastic";
-  m.E = E;
-  m.G = E / 2.6;
-  return {Bare{A, I, J, shear}, m};
-}
 
 void within(const std::string& what, double computed, double expected, double relative) {
   INFO(what << ": by hand " << text::number(expected, 10) << ", solved " << text::number(computed, 10));

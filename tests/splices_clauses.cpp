@@ -9,6 +9,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/connectors.hpp"
 
 namespace {
 
@@ -210,15 +211,8 @@ TEST_CASE("end plates give way by their bolts and plates") {
   // l_eff = pi 60.3/6 = 31.573 mm. One bolt: 210e9 * 0.8 * 84.267e-6/0.0444 = 318.85 MN/m; one plate: 210e9 * 0.45 *
   // 0.031573 * (15/20.3245)^3 = 1199.4 MN/m. Together 1/(1/318.85 + 2/1199.4) = 208.17; six: 1249.0 MN/m; 0.11^2/8 of
   // it: 1.8891 MNm.
-  const BoltedEndPlate c{.plate = 15_mm,
-                         .diameter = 150_mm,
-                         .bolt_circle = 110_mm,
-                         .bolts = 6,
-                         .bolt = metric_bolt(12_mm, BoltClass::c8_8),
-                         .hole = 13_mm,
-                         .throat = 4_mm,
-                         .plate_material = material::s355(),
-                         .fit = {.slack = 0.2_mm}};
+  BoltedEndPlate c = plates();
+  c.fit.slack = 0.2_mm;
   const ConnectorFit f = en1993::end_plate_fit(c, 60.3 * mm);
   CHECK(close(f.axial, 1249.0e6, 2e-4));
   CHECK(close(f.about_y, 1.8891e6, 2e-4));

@@ -11,6 +11,8 @@
 #include <baywork/response.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/connectors.hpp"
+#include "support/small_box.hpp"
 
 namespace {
 
@@ -21,30 +23,11 @@ Bar chord_bar() { return {RoundTube{60.3_mm, 5.0_mm}, material::en_aw_6082_t6()}
 Bar brace_bar() { return {RoundTube{33.7_mm, 3.2_mm}, material::en_aw_6082_t6()}; }
 Bar stiff_bar() { return {RoundTube{168.3_mm, 10.0_mm}, material::s355h()}; }
 
-/// A box of eight bays of 0.5 m, braced sides, open top and bottom, modules of four bays.
+/// Eight bays, modules of four.
 BoxGirder box(const Bar& cross = brace_bar()) {
-  const auto side = braced(alternating, brace_bar(), cross);
-  return {.bays = 8,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = chord_bar(),
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .modules = {.bays_each = 4},
-          .supports = simply_supported()};
-}
-
-PinCoupler coupler() {
-  return {.pin = 16_mm,
-          .hole = 16.5_mm,
-          .blade = 20_mm,
-          .fork = 10_mm,
-          .gap = 0.5_mm,
-          .end = 14_mm,
-          .side = 14_mm,
-          .reach = 35_mm,
-          .plate_material = material::en_aw_6082_t6(material::Product::rod_or_bar),
-          .pin_material = material::s355()};
+  BoxGirder b = small_box(8, chord_bar(), cross, brace_bar());
+  b.modules = {.bays_each = 4};
+  return b;
 }
 
 double pull(const Response& r, std::size_t station, std::size_t chord) { return r.splice(station)[chord].N; }
@@ -57,14 +40,7 @@ TEST_CASE("a rigid connector changes nothing, and a spring gives way by N/k") {
                                  point_load(ChordOf::top_left, 1.3, {0, -400, 0})};
   const Analysis plain{g};
   const Response before = plain.solve(load);
-  g.modules.connector = BoltedEndPlate{.plate = 12_mm,
-                                       .diameter = 130_mm,
-                                       .bolt_circle = 95_mm,
-                                       .bolts = 4,
-                                       .bolt = metric_bolt(12_mm, BoltClass::c8_8),
-                                       .hole = 13_mm,
-                                       .throat = 5_mm,
-                                       .plate_material = material::s355()};
+  g.modules.connector = plates();
   const Analysis same{g};
   const Response r = same.solve(load);
   for (std::size_t i = 0; i < before.answer().motions.size(); ++i)
@@ -89,14 +65,7 @@ TEST_CASE("all six springs of a connector give way by their force over their sti
   // w = w_rigid + sum over connectors and components of (unit load's force) (force)/k
   BoxGirder g = box();
   const Analysis plain{with_splice_gaps(g.girder(), {0.1, 0.01})};
-  BoltedEndPlate c{.plate = 12_mm,
-                   .diameter = 130_mm,
-                   .bolt_circle = 95_mm,
-                   .bolts = 4,
-                   .bolt = metric_bolt(12_mm, BoltClass::c8_8),
-                   .hole = 13_mm,
-                   .throat = 5_mm,
-                   .plate_material = material::s355()};
+  BoltedEndPlate c = plates();
   c.fit = {0.0, 60e6, 5e6, 8e6, 3e3, 20e3, 15e3};
   g.modules.connector = c;
   const Analysis soft{with_splice_gaps(g.girder(), {0.1, 0.01})};
@@ -254,16 +223,9 @@ TEST_CASE("slack kinks the girder at joints that pull") {
   BoxGirder g = box(stiff_bar());
   g.bays = 16;
   g.modules = {0, {6}};
-  BoltedEndPlate plates{.plate = 12_mm,
-                        .diameter = 130_mm,
-                        .bolt_circle = 95_mm,
-                        .bolts = 4,
-                        .bolt = metric_bolt(12_mm, BoltClass::c8_8),
-                        .hole = 13_mm,
-                        .throat = 5_mm,
-                        .plate_material = material::s355(),
-                        .fit = {.slack = 1_mm}};
-  g.modules.connector = plates;
+  BoltedEndPlate loose = plates();
+  loose.fit.slack = 1_mm;
+  g.modules.connector = loose;
   const std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 1.0_kN_per_m)};
   const Analysis a{g};
   const SlackSag sag = slack_sag(a.solve(load));
@@ -329,33 +291,23 @@ TEST_CASE("connectors that mean nothing are refused") {
   p = coupler();
   p.fit.slack = -1;
   refused(p, "slack");
-  BoltedEndPlate e{.plate = 12_mm,
-                   .diameter = 130_mm,
-                   .bolt_circle = 95_mm,
-                   .bolts = 4,
-                   .bolt = metric_bolt(12_mm, BoltClass::c8_8),
-                   .hole = 13_mm,
-                   .throat = 5_mm,
-                   .plate_material = material::s355()};
+  BoltedEndPlate e = plates();
   e.bolts = 2;
   refused(e, "three bolts");
   e.bolts = 30;
   refused(e, "overlap");
   e.bolts = 4;
+  e.bolt_circle = 18_mm;  // 14.1 mm along the circle, 12.7 mm straight across
+  refused(e, "overlap");
+  e.bolt_circle = 95_mm;
   e.diameter = 105_mm;
   refused(e, "over the edge");
-  Spigot s{.diameter = 50_mm,
-           .reach = 100_mm,
-           .pin = 12_mm,
-           .hole = 12.5_mm,
-           .end = 25_mm,
-           .spigot_material = material::en_aw_6082_t6(material::Product::rod_or_bar),
-           .pin_material = material::s355()};
+  Spigot s = spigot();
   CHECK_NOTHROW(validate(Connector(s), "splice"));
   s.wall = 26_mm;
   refused(s, "wall");
   s.wall = 0;
-  s.pins = 8;
+  s.pins = 9;
   refused(s, "do not fit");
   CHECK_THROWS_AS((void)metric_bolt(13_mm, BoltClass::c8_8), BadDescription);
 }
