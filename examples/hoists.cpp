@@ -2,12 +2,12 @@
 // The harbour cinema's screen girder on three hoists: which hoist carries what when they are not level, or one is
 // slack, and whether girder and couplers stand it.
 //
-//      hoist 1                      hoist 2                      hoist 3
-//        |                             |                            |
-//    o---o---o-----------o--=--o---------------o--=--o----------o---o---o     three modules, pins and forks between
-//    them; | / | \ |   ...     |     |      ...      |     |    ...   | / | \ |     nothing but the chords crosses the
-//    two gaps o---o---o-----------o--=--o---------------o--=--o----------o---o---o 0 m 1 m            4 m           6 m
-//    8 m            11 m  12 m
+//     hoist 1                       hoist 2                       hoist 3
+//        |                             |                             |
+//  o-----o---------------o-=-o---------o---------o-=-o---------------o-----o   three modules, pins and forks between
+//  |  /  |     ...       |   |   ...   |     ... |   |       ...     |  \  |   them: nothing but the chords crosses
+//  o-----o---------------o-=-o---------o---------o-=-o---------------o-----o   the two gaps
+//  0 m   1 m              4 m         6 m         8 m              11 m  12 m
 #include <algorithm>
 #include <cstddef>
 #include <iostream>
