@@ -47,17 +47,17 @@ void print(const std::string& what, const verify::Proof& p) {
 }  // namespace
 
 int main() {
-  verify::Basis fresh, used;
-  used.use = verify::worn_use;
   for (const double loss : {0.0, 0.10}) {
+    verify::Basis basis;
+    if (loss > 0.0) basis.use = verify::worn_use;
     const Analysis analysis{girder(loss)};
     const std::vector<LoadCase> load = load_cases(analysis.girder());
     const Cases cases = analysis.solve(load);
     std::cout << (loss == 0.0 ? "AS NEW\n" : "TEN PER CENT OF EVERY WALL WORN AWAY\n") << "chords "
               << analysis.girder().chords[0].bar.text() << "; " << load.size() << " load cases, "
               << combinations(en1990::ultimate(), cases.kinds()).size() << " combinations by EN 1990\n\n";
-    print("EN 1999-1-1 with EN 1990", verify::by_material(cases, en1990::ultimate(), loss == 0.0 ? fresh : used));
-    print("EN 1999-1-1 with event practice", verify::by_material(cases, event_practice::ultimate(), loss == 0.0 ? fresh : used));
+    print("EN 1999-1-1 with EN 1990", verify::by_material(cases, en1990::ultimate(), basis));
+    print("EN 1999-1-1 with event practice", verify::by_material(cases, event_practice::ultimate(), basis));
     print("Allowable stresses", verify::allowable_stress(cases, asce7::allowable_stress()));
   }
   std::cout << "Factors behind each: " << words(en1990::ultimate()) << ".\n  " << words(event_practice::ultimate()) << ".\n  "

@@ -9,8 +9,8 @@
 
 #include <baywork/rating.hpp>
 
-#include "support/load_scan.hpp"
 #include "support/if_stable.hpp"
+#include "support/load_scan.hpp"
 #include "support/random_described_girders.hpp"
 
 namespace {

@@ -9,6 +9,7 @@
 #include <baywork/response/deflections.hpp>
 #include <baywork/response/energy_shares.hpp>
 #include <baywork/response/envelope.hpp>
+#include <baywork/response/hoist_lines.hpp>
 #include <baywork/response/hoist_table.hpp>
 #include <baywork/response/hoists.hpp>
 #include <baywork/response/member_view.hpp>

@@ -2,24 +2,17 @@
 // A girder on several hoists: all level, each off level, each slack; what each then carries. Lines only pull.
 #pragma once
 
-#include <algorithm>
 #include <cstddef>
+#include <memory>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/response/detail/one_way.hpp>
+#include <baywork/response/hoist_lines.hpp>
 
 namespace baywork {
-
-/// All joints held along z at one station: a hoist with its slings, or a stand; each joint by a line that can only push
-/// the girder up.
-struct Hoist {
-  std::size_t station = 0;
-  double x = 0;                    ///< along the axis [m]
-  std::vector<std::size_t> lines;  ///< numbers of lines
-};
 
 /// Which cases are looked at besides all level.
 struct HoistCases {
@@ -35,8 +28,8 @@ struct HoistCase {
   bool gone = false;                                 ///< it carries nothing, however far that leaves its joints to sink
   bool hangs = true;         ///< false: the girder would fall or roll over; there is no response then
   std::vector<double> pull;  ///< of each hoist, up [N]
-  std::vector<double>
-      rise;  ///< of each line's joint above the line's end [m]: 0 where it pulls, below 0 where it is gone
+  /// Of each line's joint above the line's end [m]: 0 where it pulls, below 0 where it is gone.
+  std::vector<double> rise;
   std::vector<bool> slack;  ///< each line
   Response response{};
 };
@@ -52,30 +45,30 @@ struct HoistShare {
 class HoistStudy {
  public:
   /// `level`: any solved case or combination of a girder held along z at two stations or more. Its supports push and
-  /// pull; here they only pull. Every case is made of it and of unit motions of the lines' ends on the kept
-  /// factorisation: a slack line is one whose end has followed its joint until it carries nothing.
-  explicit HoistStudy(const Response& level, const HoistCases& which = {}) : which_(which) {
-    find_lines(level);
-    units(level);
+  /// pull; here they only pull. Every case is made of it and of unit motions of the lines' ends: a slack line is one
+  /// whose end has followed its joint until it carries nothing.
+  explicit HoistStudy(const Response& level, const HoistCases& which = {})
+      : HoistStudy(std::make_shared<const HoistLines>(level.analysis()), level, which) {}
+  /// The same for one of many responses of an analysis, whose lines have been found before.
+  HoistStudy(std::shared_ptr<const HoistLines> lines, const Response& level, const HoistCases& which = {})
+      : lines_(std::move(lines)), total_(-level.total_load().z) {
+    require::not_negative(which.off_level, "hoists", "how far each is off level");
     add(level, "all level", none, 0.0, false);
     if (!cases_[0].hangs)
       fail<UnstableFrame>("hoists", "the girder lifts off: no set of lines that only pull holds it",
                           "loads between the hoists are accepted");
-    for (std::size_t h = 0; h < hoists_.size() && which.off_level > 0.0; ++h)
+    for (std::size_t h = 0; h < hoists().size() && which.off_level > 0.0; ++h)
       for (const double sign : {1.0, -1.0})
         add(level, words(h) + text::quantity(which.off_level, 1e-3, sign > 0 ? "mm high" : "mm low", 4), h,
             sign * which.off_level, false);
-    for (std::size_t h = 0; h < hoists_.size() && which.each_slack; ++h) add(level, words(h) + "slack", h, 0.0, true);
+    for (std::size_t h = 0; h < hoists().size() && which.each_slack; ++h) add(level, words(h) + "slack", h, 0.0, true);
   }
 
-  const std::vector<Hoist>& hoists() const noexcept { return hoists_; }
+  const std::vector<Hoist>& hoists() const noexcept { return lines_->hoists(); }
   /// The first one is all level.
   const std::vector<HoistCase>& cases() const& noexcept { return cases_; }
   const std::vector<HoistCase>& cases() const&& = delete;  // of a temporary study they would be gone
   double total() const noexcept { return total_; }         ///< load downwards [N]
-
-  /// Change of line i's pull per metre by which line j's end rises [N/m].
-  double stiffness(std::size_t i, std::size_t j) const { return C_[i][j]; }
 
   HoistShare share(std::size_t hoist) const {
     HoistShare out;
@@ -85,7 +78,7 @@ class HoistStudy {
       if (c.gone && c.hoist == hoist) {
         out.needed = !c.hangs;
         if (c.hangs)
-          for (const std::size_t l : hoists_[hoist].lines) out.slack_from = larger(out.slack_from, -c.rise[l]);
+          for (const std::size_t l : hoists()[hoist].lines) out.slack_from = larger(out.slack_from, -c.rise[l]);
       }
       if (!c.hangs) continue;
       if (c.pull[hoist] < out.least) {
@@ -116,53 +109,11 @@ class HoistStudy {
   static constexpr double rounding = 1e-7;  ///< what a line may push, of the load, and what an answer may be wrong by
 
   std::string words(std::size_t h) const {
-    return "hoist " + std::to_string(h + 1) + " at " + text::number(hoists_[h].x, 4) + " m ";
-  }
-
-  void find_lines(const Response& level) {
-    require::not_negative(which_.off_level, "hoists", "how far each is off level");
-    const GirderModel& model = level.model();
-    for (std::size_t s = 0; s < model.frame.supports.size(); ++s) {
-      if (model.frame.supports[s].motion[2].kind == Restraint::Kind::free) continue;
-      const Address& a = model.frame.nodes[model.frame.supports[s].node].address;
-      for (std::size_t k = 3; k < 6; ++k)
-        if (model.frame.supports[s].motion[k].kind != Restraint::Kind::free)
-          fail<BadDescription>("hoists, " + text_of(a, model.frame.names), "the joint is clamped",
-                               "joints held by lines that only pull are accepted");
-      std::size_t h = 0;
-      while (h < hoists_.size() && hoists_[h].station != static_cast<std::size_t>(a.station)) ++h;
-      if (h == hoists_.size())
-        hoists_.push_back(
-            {static_cast<std::size_t>(a.station), model.girder.stations[static_cast<std::size_t>(a.station)], {}});
-      hoists_[h].lines.push_back(lines_.size());
-      lines_.push_back(s);
-    }
-    if (hoists_.size() < 2)
-      fail<BadDescription>("hoists", "the girder is held along z at " + std::to_string(hoists_.size()) + " stations",
-                           "a girder on two hoists or more is accepted");
-    std::sort(hoists_.begin(), hoists_.end(), [](const Hoist& a, const Hoist& b) { return a.station < b.station; });
-    total_ = -level.total_load().z;
-  }
-
-  double pull(const Response& r, std::size_t line) const { return r.answer().reactions[lines_[line]].value[2]; }
-
-  void units(const Response& level) {
-    const Analysis& a = level.analysis();
-    const auto moved = [&](std::size_t line, double by) {
-      const Address& at = level.model().frame.nodes[level.model().frame.supports[lines_[line]].node].address;
-      return a.solve({settlement(static_cast<std::size_t>(at.chord),
-                                 level.girder().stations[static_cast<std::size_t>(at.station)], Motion::uz, by)});
-    };
-    units_.push_back(moved(0, 0.0));  // what the girder's own prescribed motions bring: in every case, once
-    C_.assign(lines_.size(), std::vector<double>(lines_.size(), 0.0));
-    for (std::size_t j = 0; j < lines_.size(); ++j) {
-      units_.push_back(moved(j, 1.0));
-      for (std::size_t i = 0; i < lines_.size(); ++i) C_[i][j] = pull(units_[j + 1], i) - pull(units_[0], i);
-    }
+    return "hoist " + std::to_string(h + 1) + " at " + text::number(hoists()[h].x, 4) + " m ";
   }
 
   void add(const Response& level, std::string name, std::size_t hoist, double by, bool gone) {
-    const std::size_t n = lines_.size();
+    const std::size_t n = lines_->size();
     HoistCase out;
     out.name = std::move(name);
     out.hoist = hoist;
@@ -170,26 +121,26 @@ class HoistStudy {
     std::vector<double> ends(n, 0.0), R(n);
     std::vector<bool> is_gone(n, false);
     if (hoist != none)
-      for (const std::size_t l : hoists_[hoist].lines) {
+      for (const std::size_t l : hoists()[hoist].lines) {
         ends[l] = by;
         is_gone[l] = gone;
       }
     double size = magnitude(total_);
     for (std::size_t i = 0; i < n; ++i) {
-      R[i] = pull(level, i);
-      for (std::size_t j = 0; j < n; ++j) R[i] += C_[i][j] * ends[j];
+      R[i] = lines_->pull(level, i);
+      for (std::size_t j = 0; j < n; ++j) R[i] += lines_->stiffness(i, j) * ends[j];
       size = larger(size, magnitude(R[i]));
     }
-    const detail::OneWay lines(C_, R, is_gone, 1e-6 * size / level.girder().span());
+    const detail::OneWay lines(lines_->stiffness(), R, is_gone, 1e-6 * size / level.girder().span());
     if (lines.gave_up())
       fail<NotConverged>("hoists, " + out.name, "which lines are slack was not found", "fewer lines are accepted");
     out.hangs = lines.solved();
     for (const double x : lines.x()) out.hangs = out.hangs && magnitude(x) < level.girder().span();
     if (out.hangs) {
-      std::vector<const Response*> parts{&level, &units_[0]};
+      std::vector<const Response*> parts{&level, &lines_->at_rest()};
       std::vector<double> factors{1.0, 0.0};
       for (std::size_t j = 0; j < n; ++j) {
-        parts.push_back(&units_[j + 1]);
+        parts.push_back(&lines_->risen(j));
         factors.push_back(ends[j] + lines.x()[j]);
         factors[1] -= factors.back();
       }
@@ -206,12 +157,12 @@ class HoistStudy {
       fail<NotConverged>("hoists, " + c.name,
                          "its certified error is " + text::number(c.response.certificate().worst(), 3),
                          "errors up to " + text::number(rounding) + " are accepted");
-    c.pull.assign(hoists_.size(), 0.0);
+    c.pull.assign(hoists().size(), 0.0);
     c.rise = x;
     c.slack.assign(x.size(), false);
-    for (std::size_t h = 0; h < hoists_.size(); ++h)
-      for (const std::size_t l : hoists_[h].lines) {
-        const double R = pull(c.response, l);
+    for (std::size_t h = 0; h < hoists().size(); ++h)
+      for (const std::size_t l : hoists()[h].lines) {
+        const double R = lines_->pull(c.response, l);
         c.slack[l] = gone[l] || x[l] > 0.0;
         const bool holds = c.slack[l] ? magnitude(R) <= slack : R >= -slack && x[l] == 0.0;
         if (!holds)
@@ -221,13 +172,9 @@ class HoistStudy {
       }
   }
 
-  HoistCases which_;
-  std::vector<Hoist> hoists_;
-  std::vector<std::size_t> lines_;  ///< supports of the frame
-  std::vector<Response> units_;     ///< the lines' ends at rest, then each risen by 1 m
-  std::vector<std::vector<double>> C_;
+  std::shared_ptr<const HoistLines> lines_;
+  double total_;
   std::vector<HoistCase> cases_;
-  double total_ = 0;
 };
 
 }  // namespace baywork

@@ -2,6 +2,7 @@
 // A proof over every state of the hoists: each combination with all level, each off level, each slack.
 #pragma once
 
+#include <memory>
 #include <utility>
 #include <vector>
 
@@ -25,17 +26,17 @@ inline Proof on_hoists(const Cases& cases, const CombinationSet& set, const Hois
   detail::Search search(cases.analysis(), basis, which);
   std::vector<Combination> states;
   std::vector<Row> falls;
-  std::vector<bool> fallen;
+  const auto lines = std::make_shared<const HoistLines>(cases.analysis());
+  std::vector<bool> fallen(lines->hoists().size(), false);
   for (const Combination& c : combinations(set, cases.kinds())) {
-    const HoistStudy study(cases.combine(c), hoists);
-    fallen.resize(study.hoists().size(), false);
+    const HoistStudy study(lines, cases.combine(c), hoists);
     for (const HoistCase& state : study.cases()) {
       if (state.hangs)
         search.take(state.response, states.size());
       else if (!fallen[state.hoist]) {
         fallen[state.hoist] = true;
         Row row;
-        row.address.station = static_cast<int>(study.hoists()[state.hoist].station);
+        row.address.station = static_cast<int>(lines->hoists()[state.hoist].station);
         row.combination = states.size();
         falls.push_back(detail::outside(row, state.gone ? "the girder does not hang without the hoist here"
                                                         : "the girder does not hang with the hoist here off level"));
