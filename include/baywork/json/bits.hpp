@@ -29,14 +29,14 @@ class JsonBits {
   }
   void count(const char*, std::size_t v) { put(v); }
   void flag(const char*, bool v) { out_ += v ? '1' : '0'; }
-  template <class T, class Fields>
-  void list(const char*, std::vector<T>& v, Amount, const T&, Fields fill) {
+  template <class T>
+  void list(const char*, std::vector<T>& v, Amount) {
     put(v.size());
-    for (T& each : v) fill(*this, each);
+    for (T& each : v) fields(*this, each);
   }
-  template <class T, class Fields>
-  void object(const char*, T& v, Fields fill) {
-    fill(*this, v);
+  template <class T>
+  void object(const char*, T& v) {
+    fields(*this, v);
   }
   void material(const char*, material::Material& v) { fields(*this, v); }
   std::string take() { return std::move(out_); }

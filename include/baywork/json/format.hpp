@@ -16,15 +16,6 @@
 
 namespace baywork::detail {
 
-/// Passed on to lists and objects: the fields of whatever they hold.
-struct FieldsOf {
-  template <class Io, class T>
-  void operator()(Io& io, T& v) const {
-    fields(io, v);
-  }
-};
-inline constexpr FieldsOf fields_of{};
-
 template <class Io>
 void fields(Io& io, material::StrengthStep& v) {
   auto& [max_thickness, yield, ultimate, haz_yield, haz_ultimate] = v;
@@ -50,7 +41,7 @@ void fields(Io& io, material::Material& v) {
   io.number("G_Pa", G, Rule::positive);
   io.number("density_kg_per_m3", density, Rule::not_negative);
   io.number("thermal_expansion_per_K", thermal_expansion, Rule::any);
-  io.list("strengths", steps, Amount::steps, {}, fields_of);
+  io.list("strengths", steps, Amount::steps);
 }
 
 template <class Io>
@@ -89,7 +80,7 @@ void fields(Io& io, SectionData<double>& v) {
   io.number("web_area_y_m2", web_area_y, Rule::not_negative);
   io.number("web_area_z_m2", web_area_z, Rule::not_negative);
   std::vector<PlateElement<double>> used(plates.begin(), plates.begin() + static_cast<std::ptrdiff_t>(n_plates));
-  io.list("plates", used, Amount::plates, {}, fields_of);
+  io.list("plates", used, Amount::plates);
   n_plates = used.size();
   for (std::size_t i = 0; i < n_plates; ++i) plates[i] = used[i];
 }
@@ -108,8 +99,8 @@ template <class Io>
 void fields(Io& io, Bar& v) {
   auto& [section, material, strength, along, given] = v;
   io.material("material", material);
-  io.object("section", section, fields_of);
-  if (io.has("welds_along", along.lines != 0)) io.object("welds_along", along, fields_of);
+  io.object("section", section);
+  if (io.has("welds_along", along.lines != 0)) io.object("welds_along", along);
 }
 
 template <class Io>
@@ -144,7 +135,7 @@ void fields(Io& io, PanelText& v) {
     io.bar("post", v.cross, !needs_posts);
     io.number("gap_m", v.gap, Rule::any);
   }
-  io.object("joint", v.joint, fields_of);
+  io.object("joint", v.joint);
 }
 
 struct FaceText {
@@ -160,7 +151,7 @@ void fields(Io& io, FaceText& v) {
   io.count("second_chord", v.second_chord);
   io.count("span_bays", v.span);
   io.count("offset_bays", v.offset);
-  io.list("panels", v.panels, Amount::panels, {}, fields_of);
+  io.list("panels", v.panels, Amount::panels);
 }
 
 template <class Io>
@@ -210,7 +201,7 @@ void fields(Io& io, Supports& v) {
   io.choice("way", way);
   io.numbers("at_m", at, Amount::parts);
   io.number("stiffness_N_per_m", stiffness, Rule::stiffness);
-  io.list("holds", holds, Amount::parts, Hold{std::size_t{0}, 0.0, {}}, fields_of);
+  io.list("holds", holds, Amount::parts);
 }
 
 /// The girder, its faces as texts.
@@ -223,17 +214,17 @@ template <class Io>
 void fields(Io& io, GirderText& v) {
   auto& [stations, chords, joints, made_faces, diaphragms, splices, connector, supports] = v.girder;
   io.numbers("stations_m", stations, Amount::stations);
-  io.list("chords", chords, Amount::parts, {}, fields_of);
+  io.list("chords", chords, Amount::parts);
   io.points("joints_m", joints, stations.size(), chords.size());
-  io.list("faces", v.faces, Amount::parts, {}, fields_of);
+  io.list("faces", v.faces, Amount::parts);
   PartNames names;
   for (const Chord& c : chords) names.chords.push_back(c.name);
   for (const FaceText& f : v.faces) names.faces.push_back(f.name);
   io.names(std::move(names));
-  io.object("diaphragms", diaphragms, fields_of);
+  io.object("diaphragms", diaphragms);
   io.counts("splices", splices, Amount::stations);
-  if (io.has("connector", is_described(connector))) io.object("connector", connector, fields_of);
-  io.object("supports", supports, fields_of);
+  if (io.has("connector", is_described(connector))) io.object("connector", connector);
+  io.object("supports", supports);
 }
 
 }  // namespace baywork::detail

@@ -3,11 +3,9 @@
 #pragma once
 
 #include <array>
-#include <cstddef>
-#include <utility>
-#include <variant>
 
 #include <baywork/girder/connector.hpp>
+#include <baywork/json/fields.hpp>
 #include <baywork/json/rule.hpp>
 #include <baywork/json/words.hpp>
 
@@ -46,7 +44,7 @@ void fields(Io& io, PinCoupler& v) {
   io.flag("replaceable", replaceable);
   io.number("throat_m", throat, Rule::not_negative);
   io.choice("axis", axis);
-  io.object("fit", fit, [](auto& in, ConnectorFit& f) { fields(in, f); });
+  io.object("fit", fit);
 }
 
 template <class Io>
@@ -65,12 +63,12 @@ void fields(Io& io, BoltedEndPlate& v) {
   io.number("diameter_m", diameter, Rule::positive);
   io.number("bolt_circle_m", bolt_circle, Rule::positive);
   io.count("bolts", bolts);
-  io.object("bolt", bolt, [](auto& in, Bolt& b) { fields(in, b); });
+  io.object("bolt", bolt);
   io.number("hole_m", hole, Rule::positive);
   io.number("eccentricity_m", eccentricity, Rule::not_negative);
   io.number("throat_m", throat, Rule::positive);
   io.material("plate_material", plate_material);
-  io.object("fit", fit, [](auto& in, ConnectorFit& f) { fields(in, f); });
+  io.object("fit", fit);
 }
 
 template <class Io>
@@ -86,23 +84,15 @@ void fields(Io& io, Spigot& v) {
   io.material("spigot_material", spigot_material);
   io.material("pin_material", pin_material);
   io.flag("welded", welded);
-  io.object("fit", fit, [](auto& in, ConnectorFit& f) { fields(in, f); });
+  io.object("fit", fit);
 }
 
 /// In the order of Connector's alternatives.
 inline constexpr std::array connector_words{"rigid splice", "pin and fork", "bolted end plates", "spigot"};
-static_assert(connector_words.size() == std::variant_size_v<Connector>, "a connector has no word and fields in files");
 
 template <class Io>
 void fields(Io& io, Connector& v) {
-  const std::size_t which = io.kind_of("kind", {connector_words.begin(), connector_words.end()}, v.index());
-  if (which != v.index()) {
-    const auto made = [&]<std::size_t... n>(std::index_sequence<n...>) {
-      static_cast<void>(((which == n ? (v.emplace<n>(), true) : false) || ...));
-    };
-    made(std::make_index_sequence<std::variant_size_v<Connector>>());
-  }
-  std::visit([&io](auto& c) { fields(io, c); }, v);
+  fields_of_kind(io, "kind", connector_words, v);
 }
 
 }  // namespace baywork::detail

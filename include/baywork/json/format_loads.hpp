@@ -4,10 +4,6 @@
 
 #include <array>
 #include <cstddef>
-#include <optional>
-#include <utility>
-#include <variant>
-#include <vector>
 
 #include <baywork/json/format.hpp>
 #include <baywork/load/load_case.hpp>
@@ -95,29 +91,10 @@ void fields(Io& io, BasicSettlement<double>& v) {
 inline constexpr std::array action_words{"self-weight",   "line load",    "chord point load", "cross member point load",
                                          "face pressure", "wind on bars", "warming",          "warming across",
                                          "settlement"};
-static_assert(action_words.size() == std::variant_size_v<Action>, "an action has no word and fields in files yet");
-
-/// An action that points nowhere yet.
-template <class T>
-T blank_action() {
-  if constexpr (std::is_default_constructible_v<T>)
-    return T{};
-  else
-    return T{std::size_t{0}};  // its first member points at a chord or face
-}
-template <std::size_t... n>
-Action blank_action(std::size_t which, std::index_sequence<n...>) {
-  Action out;
-  static_cast<void>(
-      ((which == n ? (out = blank_action<std::variant_alternative_t<n, Action>>(), true) : false) || ...));
-  return out;
-}
 
 template <class Io>
 void fields(Io& io, Action& v) {
-  const std::size_t which = io.kind_of("action", {action_words.begin(), action_words.end()}, v.index());
-  if (which != v.index()) v = blank_action(which, std::make_index_sequence<std::variant_size_v<Action>>());
-  std::visit([&io](auto& a) { fields(io, a); }, v);
+  fields_of_kind(io, "action", action_words, v);
 }
 
 template <class Io>
@@ -126,7 +103,7 @@ void fields(Io& io, LoadCase& v) {
   io.words("name", name);
   io.choice("nature", nature);
   io.words("alternative", alternative);
-  io.list("actions", actions, Amount::stations, Action{}, fields_of);
+  io.list("actions", actions, Amount::stations);
 }
 
 }  // namespace baywork::detail

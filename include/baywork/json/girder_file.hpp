@@ -95,7 +95,7 @@ inline void write_json(std::ostream& out, const GirderFile& file) {
   detail::fields(girder, text);
   detail::JsonWriter cases(lists, "load cases");
   std::vector<LoadCase> load_cases = file.load_cases;
-  cases.list("load_cases", load_cases, detail::Amount::parts, LoadCase{}, detail::fields_of);
+  cases.list("load_cases", load_cases, detail::Amount::parts);
   detail::Written all = {{"format", detail::girder_format}, {"version", detail::girder_version}};
   all["materials"] = std::move(lists.materials);
   all["bars"] = std::move(lists.bars);
@@ -125,10 +125,10 @@ inline GirderFile read_girder_json(std::string_view text, const JsonLimits& limi
   in.each("bars", detail::Amount::stations,
           [&source](const detail::Json& at) { source.bars.push_back(detail::read_bar(at, source)); });
   detail::GirderText girder;
-  in.object("girder", girder, detail::fields_of);
+  in.object("girder", girder);
   out.girder = detail::made(std::move(girder));
   source.within(root["girder"], [&out] { validate(out.girder); });
-  in.list("load_cases", out.load_cases, detail::Amount::parts, LoadCase{}, detail::fields_of);
+  in.list("load_cases", out.load_cases, detail::Amount::parts);
   in.done();
   return out;
 }

@@ -6,6 +6,7 @@
 #include <array>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -15,6 +16,7 @@
 #include <baywork/girder/bar.hpp>
 #include <baywork/girder/names.hpp>
 #include <baywork/json/document.hpp>
+#include <baywork/json/fields.hpp>
 #include <baywork/json/rule.hpp>
 #include <baywork/json/words.hpp>
 
@@ -146,23 +148,22 @@ class JsonReader {
   void each(const char* key, Amount most, ReadOne read_one) {
     for (const Json& at : some(key, limit(most))) read_one(at);
   }
-  /// An object for each element; `blank` is what an element is before its fields are read.
-  template <class T, class Fields>
-  void list(const char* key, std::vector<T>& v, Amount most, const T& blank, Fields fill) {
+  template <class T>
+  void list(const char* key, std::vector<T>& v, Amount most) {
     v.clear();
     const Json& all = some(key, limit(most));
     if (most == Amount::panels) source_.panels += all.size();
     for (const Json& at : all) {
-      v.push_back(blank);
-      read(at, v.back(), fill);
+      v.push_back(blank<T>());
+      read(at, v.back(), FieldsOf{});
     }
   }
-  template <class T, class Fields>
-  void object(const char* key, T& v, Fields fill) {
+  template <class T, class Fields = FieldsOf>
+  void object(const char* key, T& v, Fields fill = {}) {
     read(field(key), v, fill);
   }
   /// One of a list of kinds: the word in `key` chooses it.
-  std::size_t kind_of(const char* key, const std::vector<const char*>& kinds, std::size_t) {
+  std::size_t kind_of(const char* key, std::span<const char* const> kinds, std::size_t) {
     const Json& at = field(key);
     std::string all;
     for (std::size_t i = 0; i < kinds.size(); ++i) {

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -82,22 +83,22 @@ class JsonWriter {
       list.push_back(std::move(row));
     }
   }
-  template <class T, class Fields>
-  void list(const char* key, std::vector<T>& v, Amount, const T&, Fields fill) {
+  template <class T>
+  void list(const char* key, std::vector<T>& v, Amount) {
     Written& all = out_[key] = Written::array();
     for (std::size_t i = 0; i < v.size(); ++i) {
       JsonWriter each(lists_, place_ + ", " + key + " " + std::to_string(i + 1));
-      fill(each, v[i]);
+      fields(each, v[i]);
       all.push_back(std::move(each.out_));
     }
   }
-  template <class T, class Fields>
-  void object(const char* key, T& v, Fields fill) {
+  template <class T, class Fields = FieldsOf>
+  void object(const char* key, T& v, Fields fill = {}) {
     JsonWriter in(lists_, place_);
     fill(in, v);
     out_[key] = std::move(in.out_);
   }
-  std::size_t kind_of(const char* key, const std::vector<const char*>& kinds, std::size_t which) {
+  std::size_t kind_of(const char* key, std::span<const char* const> kinds, std::size_t which) {
     out_[key] = kinds[which];
     return which;
   }
