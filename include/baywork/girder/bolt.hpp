@@ -15,6 +15,18 @@ namespace baywork {
 /// ten times fyb / fub.
 enum class BoltClass : std::uint8_t { c4_6, c4_8, c5_6, c5_8, c6_8, c8_8, c10_9 };
 
+inline const char* name(BoltClass c) {
+  switch (c) {
+    case BoltClass::c4_6: return "4.6";
+    case BoltClass::c4_8: return "4.8";
+    case BoltClass::c5_6: return "5.6";
+    case BoltClass::c5_8: return "5.8";
+    case BoltClass::c6_8: return "6.8";
+    case BoltClass::c8_8: return "8.8";
+    case BoltClass::c10_9: return "10.9";
+  }
+  return "";
+}
 inline double ultimate_of(BoltClass c) {
   static constexpr double fub[] = {400e6, 400e6, 500e6, 500e6, 600e6, 800e6, 1000e6};
   return fub[static_cast<std::size_t>(c)];

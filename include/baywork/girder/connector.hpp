@@ -2,6 +2,7 @@
 // What joins the chords of two modules: pin and fork, bolted end plates, or a spigot, with stiffness and slack.
 #pragma once
 
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -86,10 +87,9 @@ using Connector = std::variant<RigidSplice, PinCoupler, BoltedEndPlate, Spigot>;
 
 inline bool is_described(const Connector& c) { return !std::holds_alternative<RigidSplice>(c); }
 
-inline const char* name(const Connector& c) {
-  static constexpr const char* names[] = {"rigid splice", "pin and fork", "bolted end plates", "spigot"};
-  return names[c.index()];
-}
+/// In the order of Connector's alternatives.
+inline constexpr std::array connector_names{"rigid splice", "pin and fork", "bolted end plates", "spigot"};
+inline const char* name(const Connector& c) { return connector_names[c.index()]; }
 
 /// What the chords' frame takes over: a pin turns about its own axis whatever else is said.
 inline ConnectorFit fit_of(const Connector& c) {

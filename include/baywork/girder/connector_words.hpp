@@ -25,13 +25,11 @@ inline std::string words_of(const PinCoupler& c) {
          (c.throat > 0.0 ? millimetres("; fillet to the chord ", c.throat) : "");
 }
 inline std::string words_of(const BoltedEndPlate& c) {
-  static constexpr const char* classes[] = {"4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "10.9"};
   return millimetres(": plates ", c.plate) + millimetres(" thick, ", c.diameter) + " wide, " + c.plate_material.name +
          "; " + std::to_string(c.bolts) + millimetres(" bolts of ", c.bolt.diameter) + ", stress area " +
          text::quantity(c.bolt.stress_area, 1e-6, "mm2", 9) + millimetres(", head ", c.bolt.head) + ", class " +
-         classes[static_cast<std::size_t>(c.bolt.grade)] + millimetres(", in holes of ", c.hole) +
-         millimetres(" on a circle of ", c.bolt_circle) + millimetres(", eccentric by ", c.eccentricity) +
-         millimetres("; fillet to the chord ", c.throat);
+         name(c.bolt.grade) + millimetres(", in holes of ", c.hole) + millimetres(" on a circle of ", c.bolt_circle) +
+         millimetres(", eccentric by ", c.eccentricity) + millimetres("; fillet to the chord ", c.throat);
 }
 inline std::string words_of(const Spigot& c) {
   return millimetres(": ", c.diameter) + (c.wall > 0.0 ? millimetres(", wall ", c.wall) : ", solid") +

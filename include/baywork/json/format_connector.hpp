@@ -2,8 +2,6 @@
 // The fields of connectors in files: one list for reading and for writing.
 #pragma once
 
-#include <array>
-
 #include <baywork/girder/connector.hpp>
 #include <baywork/json/fields.hpp>
 #include <baywork/json/rule.hpp>
@@ -87,12 +85,9 @@ void fields(Io& io, Spigot& v) {
   io.object("fit", fit);
 }
 
-/// In the order of Connector's alternatives.
-inline constexpr std::array connector_words{"rigid splice", "pin and fork", "bolted end plates", "spigot"};
-
 template <class Io>
 void fields(Io& io, Connector& v) {
-  fields_of_kind(io, "kind", connector_words, v);
+  fields_of_kind(io, "kind", connector_names, v);
 }
 
 }  // namespace baywork::detail

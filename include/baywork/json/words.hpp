@@ -34,18 +34,7 @@ inline const char* json_word(PinAxis a) {
   }
   return "";
 }
-inline const char* json_word(BoltClass c) {
-  switch (c) {
-    case BoltClass::c4_6: return "4.6";
-    case BoltClass::c4_8: return "4.8";
-    case BoltClass::c5_6: return "5.6";
-    case BoltClass::c5_8: return "5.8";
-    case BoltClass::c6_8: return "6.8";
-    case BoltClass::c8_8: return "8.8";
-    case BoltClass::c10_9: return "10.9";
-  }
-  return "";
-}
+inline const char* json_word(BoltClass c) { return name(c); }
 inline const char* json_word(material::Family f) {
   switch (f) {
     case material::Family::steel: return "steel";
