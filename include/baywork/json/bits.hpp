@@ -28,6 +28,7 @@ class JsonBits {
     return there;
   }
   void count(const char*, std::size_t v) { put(v); }
+  void count(const char*, int v, int) { put(static_cast<std::uint64_t>(v)); }
   void flag(const char*, bool v) { out_ += v ? '1' : '0'; }
   template <class T>
   void list(const char*, std::vector<T>& v, Amount) {

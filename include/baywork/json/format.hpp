@@ -88,9 +88,7 @@ void fields(Io& io, SectionData<double>& v) {
 template <class Io>
 void fields(Io& io, WeldsAlong& v) {
   auto& [lines, width] = v;
-  auto many = static_cast<std::size_t>(lines);
-  io.count("lines", many);
-  lines = static_cast<int>(many < 1000 ? many : 1000);  // the reader refuses what is not below that
+  io.count("lines", lines, 999);
   io.number("width_m", width, Rule::not_negative);
 }
 
@@ -100,7 +98,7 @@ void fields(Io& io, Bar& v) {
   auto& [section, material, strength, along, given] = v;
   io.material("material", material);
   io.object("section", section);
-  if (io.has("welds_along", along.lines != 0)) io.object("welds_along", along);
+  if (io.has("welds_along", along.lines != 0 || bits_of(along.width) != 0)) io.object("welds_along", along);
 }
 
 template <class Io>

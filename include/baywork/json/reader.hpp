@@ -95,6 +95,13 @@ class JsonReader {
     v = at.get<bool>();
   }
   void count(const char* key, std::size_t& v) { v = whole(field(key), key); }
+  void count(const char* key, int& v, int most) {
+    const Json& at = field(key);
+    const std::size_t n = whole(at, key);
+    if (n > static_cast<std::size_t>(most))
+      refuse(at, std::string(key) + " is " + std::to_string(n), "up to " + std::to_string(most) + " are accepted");
+    v = static_cast<int>(n);
+  }
   void vector(const char* key, Vec3<>& v) {
     const std::array<double, 3> xyz = point(field(key), key);
     v = {xyz[0], xyz[1], xyz[2]};

@@ -48,6 +48,12 @@ class JsonWriter {
   }
   void flag(const char* key, bool v) { out_[key] = v; }
   void count(const char* key, std::size_t v) { out_[key] = v; }
+  void count(const char* key, int v, int most) {
+    if (v < 0 || v > most)
+      fail<BadDescription>(place_, std::string(key) + " is " + std::to_string(v),
+                           "0 to " + std::to_string(most) + " are accepted");
+    out_[key] = v;
+  }
   void vector(const char* key, const Vec3<>& v) { out_[key] = point(key, v); }
   void chord(const char* key, const ChordRef& v) { out_[key] = part(v, lists_.names.chords); }
   void chord(const char* key, const std::optional<ChordRef>& v) {
