@@ -66,8 +66,8 @@ void fields(Io& io, SectionData<double>& v) {
   io.number("Wel_z_m3", Wel_z, Rule::positive);
   io.number("Wpl_y_m3", Wpl_y, Rule::not_negative);
   io.number("Wpl_z_m3", Wpl_z, Rule::not_negative);
-  io.number("shear_y_m2", shear_y, Rule::shear_area);
-  io.number("shear_z_m2", shear_z, Rule::shear_area);
+  io.number("shear_y_m2", shear_y, Rule::positive_or_rigid);
+  io.number("shear_z_m2", shear_z, Rule::positive_or_rigid);
   io.number("It_m4", It, Rule::positive);
   io.number("Wt_m3", Wt, Rule::not_negative);
   io.number("iy_m", iy, Rule::not_negative);

@@ -13,9 +13,9 @@ template <class Io>
 void fields(Io& io, ConnectorFit& v) {
   auto& [slack, axial, shear_y, shear_z, torsion, about_y, about_z] = v;
   io.number("slack_m", slack, Rule::not_negative);
-  io.number("axial_N_per_m", axial, Rule::stiffness);
-  io.number("shear_y_N_per_m", shear_y, Rule::stiffness);
-  io.number("shear_z_N_per_m", shear_z, Rule::stiffness);
+  io.number("axial_N_per_m", axial, Rule::positive_or_rigid);
+  io.number("shear_y_N_per_m", shear_y, Rule::positive_or_rigid);
+  io.number("shear_z_N_per_m", shear_z, Rule::positive_or_rigid);
   io.number("torsion_Nm_per_rad", torsion, Rule::stiffness);
   io.number("about_y_Nm_per_rad", about_y, Rule::stiffness);
   io.number("about_z_Nm_per_rad", about_z, Rule::stiffness);

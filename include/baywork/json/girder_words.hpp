@@ -110,6 +110,7 @@ class GirderWords {
     }
     if (p.has(1, "diaphragms")) return "diaphragms";
     if (p.has(1, "splices")) return "splices";
+    if (p.has(1, "connector")) return "connector of the splices";
     return "girder";
   }
   static std::string station(std::size_t i) { return "station " + std::to_string(i + 1); }
