@@ -63,12 +63,14 @@ void refused(const std::string& text, const std::vector<std::string>& fragments,
     CHECK(message.find(f) != std::string::npos);
   }
 }
-/// The sound file with one value changed.
-void with(const char* pointer, const Json& value, const std::vector<std::string>& fragments) {
+/// A file with one value changed.
+void with(Json file, const char* pointer, const Json& value, const std::vector<std::string>& fragments) {
   CAPTURE(std::string(pointer));
-  Json file = Json::parse(sound());
   file.at(Json::json_pointer(pointer)) = value;
   refused(file.dump(), fragments);
+}
+void with(const char* pointer, const Json& value, const std::vector<std::string>& fragments) {
+  with(Json::parse(sound()), pointer, value, fragments);
 }
 /// The sound file's text with a part of it put in place of another.
 std::string with_text(const std::string& what, const std::string& by) {
@@ -235,6 +237,44 @@ TEST_CASE("counts that do not fit each other, and what the library itself finds 
   thin["max_thickness_m"] = 0.001;
   with("/materials/0/strengths", Json::array({thin}), {"(/bars/0)", "no strength is given for a wall of 5 mm"});
   with("/materials/0/product", "casting", {"material EN AW-6082 T6, extruded tube (/materials/0)", "it is a casting"});
+}
+
+TEST_CASE("splices' connectors, welds along bars, keys that may be left out") {
+  Json file = Json::parse(sound());
+  file["bars"][0]["welds_along"] = Json::parse(R"({"lines": 2, "width_m": 0.03})");
+  file["load_cases"][0]["actions"][0]["towards"] = {0.0, 0.1, -1.0};
+  file["load_cases"][1]["actions"].push_back(Json::parse(
+      R"({"action": "wind on bars", "pressure_Pa": 200, "direction": [0, -1, 0], "force_coefficient": 1.2})"));
+  file["load_cases"][1]["actions"][2]["flat_coefficient"] = 2.0;
+  file["girder"]["connector"] = Json::parse(R"({
+    "kind": "pin and fork", "pin_m": 0.016, "hole_m": 0.017, "blade_m": 0.012, "fork_m": 0.008, "gap_m": 0.001,
+    "end_m": 0.022, "side_m": 0.02, "reach_m": 0.05, "plate_material": 0, "pin_material": 0, "welded": true,
+    "replaceable": false, "throat_m": 0.004, "axis": "level", "fit": {"slack_m": 0.0003, "axial_N_per_m": 1e8,
+    "shear_y_N_per_m": "rigid", "shear_z_N_per_m": "rigid", "torsion_Nm_per_rad": "rigid",
+    "about_y_Nm_per_rad": 0, "about_z_Nm_per_rad": 1e5}})");
+  REQUIRE(fault(file.dump()) == "");
+  const std::string place = "connector of the splices (/girder/connector";
+  with(file, "/girder/connector", nullptr, {place + ")", "it is null", "an object"});
+  with(file, "/girder/connector/kind", "glue",
+       {place + "/kind)", "glue", "rigid splice, pin and fork, bolted end plates, spigot are accepted"});
+  with(file, "/girder/connector/kind", "spigot", {place + ")", "the key diameter_m is missing"});
+  with(file, "/girder/connector/kind", "rigid splice", {place + "/", "is not known here"});
+  with(file, "/girder/connector/pin_m", 0, {place + "/pin_m)", "pin_m is 0", "above zero"});
+  with(file, "/girder/connector/axis", "z", {place + "/axis)", "axis is z", "level, upright are accepted"});
+  with(file, "/girder/connector/plate_material", 1, {place, "plate_material is 1, but there are 1 materials"});
+  with(file, "/girder/connector/fit/axial_N_per_m", 0, {place + "/fit/axial_N_per_m)", "is 0", "or \"rigid\""});
+  with(file, "/girder/connector/fit/about_y_Nm_per_rad", -1, {place + "/fit/about_y_Nm_per_rad)", "is -1"});
+  with(file, "/girder/connector/fit/slack_m", "rigid", {place + "/fit/slack_m)", "the words \"rigid\""});
+  with(file, "/girder/connector/fit", Json::object(), {place + "/fit)", "the key slack_m is missing"});
+  with(file, "/girder/connector/hole_m", 0.015, {"splice, pin and fork (/girder)", "the hole is smaller"});
+  with(file, "/bars/0/welds_along/lines", 1000, {"bar 1 (round tube", "(/bars/0/welds_along/lines)", "up to 999"});
+  with(file, "/bars/0/welds_along/lines", 18446744073709551615U, {"(/bars/0/welds_along/lines)", "up to 999"});
+  with(file, "/bars/0/welds_along/lines", -1, {"lines is -1", "whole number"});
+  with(file, "/bars/0/welds_along/width_m", -0.03, {"(/bars/0/welds_along/width_m)", "zero or above"});
+  with(file, "/bars/0/welds_along", nullptr, {"(/bars/0/welds_along)", "it is null"});
+  with(file, "/load_cases/0/actions/0/towards", nullptr, {"load case self-weight, action 1", "[x, y, z] is accepted"});
+  with(file, "/load_cases/0/actions/0/towards/2", "down", {"load case self-weight, action 1", "\"down\""});
+  with(file, "/load_cases/1/actions/2/flat_coefficient", "flat", {"load case wind, action 3", "flat_coefficient is"});
 }
 
 TEST_CASE("words of the file are told without control characters and cut short") {
