@@ -1,15 +1,19 @@
 // SPDX-License-Identifier: MIT
 // Tables of results as JSON: cells under their columns' names, nothing and infinity told apart, tables of one name
-// joined.
+// joined; and words of the library that the schemas must know.
 #include <doctest/doctest.h>
 
 #include <cstddef>
+#include <filesystem>
+#include <fstream>
 #include <limits>
+#include <set>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include <baywork/json.hpp>
+#include <baywork/rating.hpp>
 
 namespace {
 
@@ -30,7 +34,59 @@ DataTable table(const std::string& name) {
   return t;
 }
 
+/// All words that a schema accepts somewhere.
+void collect_words(const Json& schema, std::set<std::string>& out) {
+  if (schema.is_object()) {
+    if (schema.contains("const") && schema["const"].is_string()) out.insert(schema["const"].get<std::string>());
+    if (schema.contains("enum"))
+      for (const Json& word : schema["enum"]) out.insert(word.get<std::string>());
+  }
+  if (schema.is_structured())
+    for (const Json& part : schema) collect_words(part, out);
+}
+std::set<std::string> words_of_schema(const std::string& name) {
+  std::ifstream in(std::filesystem::path(__FILE__).parent_path() / "../docs/schema" / name);
+  std::set<std::string> out;
+  collect_words(Json::parse(in), out);
+  return out;
+}
+template <class E>
+void all_known(const std::set<std::string>& words) {
+  std::size_t n = 0;
+  detail::for_each_word<E>([&](E, const char* word) {
+    CHECK_MESSAGE(words.count(word) == 1, word);
+    ++n;
+  });
+  CHECK(n > 1);
+}
+
 }  // namespace
+
+TEST_CASE("the schemas know every word that a table or girder file can hold") {
+  const std::set<std::string> results = words_of_schema("results.schema.json");
+  for (int i = 0; *name(static_cast<verify::Check>(i)) != '\0'; ++i)
+    CHECK_MESSAGE(results.count(name(static_cast<verify::Check>(i))) == 1, name(static_cast<verify::Check>(i)));
+  for (int i = 0; *name(static_cast<rating::Verdict>(i)) != '\0'; ++i)
+    CHECK_MESSAGE(results.count(name(static_cast<rating::Verdict>(i))) == 1, name(static_cast<rating::Verdict>(i)));
+  all_known<Nature>(results);
+  const std::set<std::string> girder = words_of_schema("girder.schema.json");
+  all_known<ShapeKind>(girder);
+  all_known<PinAxis>(girder);
+  all_known<BoltClass>(girder);
+  all_known<material::Family>(girder);
+  all_known<material::BucklingClass>(girder);
+  all_known<material::Product>(girder);
+  all_known<material::AlloyGroup>(girder);
+  all_known<material::Welding>(girder);
+  all_known<Layout>(girder);
+  all_known<Supports::Way>(girder);
+  all_known<Restraint::Kind>(girder);
+  all_known<Motion>(girder);
+  all_known<Nature>(girder);
+  all_known<CarriedBy>(girder);
+  for (const char* word : detail::action_words) CHECK_MESSAGE(girder.count(word) == 1, word);
+  for (const char* word : connector_names) CHECK_MESSAGE(girder.count(word) == 1, word);
+}
 
 TEST_CASE("cells of a table come back from JSON as they were") {
   const std::string text = written({table("things")});
