@@ -126,6 +126,11 @@ TEST_CASE("what JSON cannot hold is refused") {
   t.rows[1].pop_back();
   CHECK_THROWS_WITH_AS(written({t}), "table things, row 2: it has 3 cells; 4, one for each column, are accepted",
                        BadDescription);
+  for (const double v : {std::numeric_limits<double>::quiet_NaN(), -std::numeric_limits<double>::infinity()}) {
+    t = table("things");
+    t.rows[1][1] = v;  // not by way of number_cell: it must not be taken for infinity
+    CHECK_THROWS_WITH_AS(written({t}), doctest::Contains("table things, row 2: number_m is "), BadDescription);
+  }
   t = table("things");
   t.rows[0][0] = std::string("\xE2\x82");  // a character cut off
   CHECK_THROWS_WITH_AS(written({t}), "table things: a name or text is not UTF-8; text in UTF-8 is accepted",

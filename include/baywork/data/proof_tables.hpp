@@ -49,8 +49,12 @@ inline DataTable proof_term_data(const verify::Proof& proof) {
 
 namespace detail {
 
-inline const std::vector<std::string> allowable_columns{"verdict", "check",       "standard", "clause",
-                                                        "place",   "combination", "leaps"};
+/// The columns that put_allowable fills, behind those given.
+inline std::vector<std::string> with_allowable(std::vector<std::string> columns) {
+  for (const char* c : {"verdict", "check", "standard", "clause", "place", "combination", "leaps"})
+    columns.emplace_back(c);
+  return columns;
+}
 inline void put_allowable(RowFiller& row, const rating::Allowable& a) {
   row << name(a.verdict);
   if (a.has_row)
@@ -60,10 +64,6 @@ inline void put_allowable(RowFiller& row, const rating::Allowable& a) {
     row << DataCell{} << DataCell{} << DataCell{} << DataCell{} << DataCell{};
   row << a.jumps;
 }
-inline std::vector<std::string> joined(std::vector<std::string> a, const std::vector<std::string>& b) {
-  a.insert(a.end(), b.begin(), b.end());
-  return a;
-}
 
 }  // namespace detail
 
@@ -71,9 +71,8 @@ inline std::vector<std::string> joined(std::vector<std::string> a, const std::ve
 /// allowed or nothing limits it: `verdict` says which. Never read without load_table_term_data.
 inline DataTable load_table_data(const rating::LoadTable& table) {
   DataTable t{"load_table",
-              detail::joined({"span_m", "pattern", "each_N", "uniform_N_per_m", "total_N", "loaded_length_m",
-                              "deflection_m", "deflection_limit_m"},
-                             detail::allowable_columns),
+              detail::with_allowable({"span_m", "pattern", "each_N", "uniform_N_per_m", "total_N", "loaded_length_m",
+                                      "deflection_m", "deflection_limit_m"}),
               {}};
   for (const rating::TableRow& r : table.rows)
     for (const rating::TableCell& c : r.cells) {
@@ -97,7 +96,7 @@ inline DataTable load_table_term_data(const rating::LoadTable& table) {
 
 /// One row for each point of the curve, in its order.
 inline DataTable interaction_data(const std::vector<rating::InteractionPoint>& curve) {
-  DataTable t{"interaction", detail::joined({"vertical_N_per_m", "horizontal_N_per_m"}, detail::allowable_columns), {}};
+  DataTable t{"interaction", detail::with_allowable({"vertical_N_per_m", "horizontal_N_per_m"}), {}};
   for (const rating::InteractionPoint& p : curve) {
     detail::RowFiller row(t);
     row << p.vertical << p.horizontal;

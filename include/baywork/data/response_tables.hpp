@@ -106,11 +106,12 @@ inline DataTable cross_member_data(const PanelTable& panels) {
                "second_chord_step_N", "portal_Nm"},
               {}};
   const PortalTable portal = portal_table(panels);
+  auto next = portal.rows.begin();  // both rise along the girder
   for (const CrossMemberRow& c : panels.cross_members) {
+    while (next != portal.rows.end() && next->bay < c.station) ++next;
     if (!c.present) continue;
     DataCell by_hand;
-    for (const PortalRow& r : portal.rows)
-      if (r.bay == c.station) by_hand = detail::number_cell(r.cross_member_portal);
+    if (next != portal.rows.end() && next->bay == c.station) by_hand = detail::number_cell(next->cross_member_portal);
     detail::RowFiller(t) << panels.response << panels.face << c.station + 1 << c.length << c.first_end << c.second_end
                          << c.out_of_plane_first << c.out_of_plane_second << c.shear << c.axial << c.zero
                          << c.first_chord_step << c.second_chord_step << by_hand;

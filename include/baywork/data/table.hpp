@@ -14,7 +14,7 @@
 namespace baywork {
 
 /// Nothing (not known, or not meant here), a number in SI units, a count, yes or no, words. Infinity is a number: the
-/// utilisation where nothing resists, or of what is outside the scope.
+/// utilisation where nothing resists, or of what is outside the scope. What is no number is told as nothing.
 using DataCell = std::variant<std::monostate, double, std::size_t, bool, std::string>;
 
 /// Stations, bays and panels are counted from 1, as in print.
@@ -27,7 +27,7 @@ struct DataTable {
 namespace detail {
 
 inline DataCell number_cell(double v) {
-  if (!is_finite(v) && !is_infinite(magnitude(v))) return {};
+  if (!is_finite(v) && !is_infinite(v)) return {};
   return v == 0.0 ? 0.0 : v;  // no sign that means nothing
 }
 /// A part counted from 0, -1 where it is not said.
@@ -63,13 +63,19 @@ class RowFiller {
 
 }  // namespace detail
 
-/// Throws BadDescription where a row has another number of cells than there are columns.
+/// Throws BadDescription where a row has another number of cells than there are columns, or a cell what is no number.
 inline void validate(const DataTable& t) {
-  for (std::size_t i = 0; i < t.rows.size(); ++i)
-    if (t.rows[i].size() != t.columns.size())
-      fail<BadDescription>("table " + t.name + ", row " + std::to_string(i + 1),
-                           "it has " + std::to_string(t.rows[i].size()) + " cells",
+  for (std::size_t i = 0; i < t.rows.size(); ++i) {
+    const std::vector<DataCell>& row = t.rows[i];
+    const auto place = [&] { return "table " + t.name + ", row " + std::to_string(i + 1); };
+    if (row.size() != t.columns.size())
+      fail<BadDescription>(place(), "it has " + std::to_string(row.size()) + " cells",
                            std::to_string(t.columns.size()) + ", one for each column, are accepted");
+    for (std::size_t c = 0; c < row.size(); ++c)
+      if (const auto* v = std::get_if<double>(&row[c]); v != nullptr && !is_finite(*v) && !is_infinite(*v))
+        fail<BadDescription>(place(), t.columns[c] + " is " + text::number(*v),
+                             "a finite number, infinity or nothing is accepted");
+  }
 }
 
 }  // namespace baywork
