@@ -7,9 +7,10 @@ compiler=$1 include=$2 eigen=$3 scratch=$4
 mkdir -p "$scratch"
 compile() { "$compiler" -std=c++20 "-I$include" -isystem "$eigen" "$@"; }
 
-# The standard and Eigen headers that the library includes, alone and then followed by the library.
+# The standard and Eigen headers that the library includes, alone and then followed by the library. JSON's is not
+# among what baywork.hpp includes, and may not be there.
 (cd "$include" && find baywork -name '*.hpp' | sort | xargs sed -n 's/^#include \(<[^>]*>\).*/#include \1/p') |
-  grep -v '<baywork/' | sort -u > "$scratch/foreign.cpp"
+  grep -v -e '<baywork/' -e '<nlohmann/' | sort -u > "$scratch/foreign.cpp"
 { cat "$scratch/foreign.cpp"; echo '#include <baywork/baywork.hpp>'; } > "$scratch/all.cpp"
 compile -dM -E "$scratch/foreign.cpp" | sort > "$scratch/foreign.macros"
 compile -dM -E "$scratch/all.cpp" | sort > "$scratch/all.macros"
