@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The solver for double and the proof, compiled once for this project's examples and measurements: see the end of frame_solver.hpp.
+// The solver for double and the proof, compiled once for this project's examples and measurements: see the end of
+// frame_solver.hpp.
 #include <baywork/solve/frame_solver.hpp>
 #include <baywork/verify/prove.hpp>
 
