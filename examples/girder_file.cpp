@@ -45,9 +45,11 @@ int main(int argc, char** argv) {
     const GirderFile file = read_girder_json(argc == 2 ? text_of_file(argv[1]) : own_file());
     const Analysis analysis{file.girder};
     const Cases cases = analysis.solve(file.load_cases);
-    std::cout << file.girder.chords.size() << " chords, " << file.girder.bays() << " bays, " << text::number(file.girder.span()) << " m\n";
+    std::cout << file.girder.chords.size() << " chords, " << file.girder.bays() << " bays, "
+              << text::number(file.girder.span()) << " m\n";
     for (std::size_t i = 0; i < cases.size(); ++i)
-      std::cout << text::left(cases[i].name(), 22) << " deflection " << text::quantity(cases[i].max_deflection(), 1e-3, "mm", 4) << '\n';
+      std::cout << text::left(cases[i].name(), 22) << " deflection "
+                << text::quantity(cases[i].max_deflection(), 1e-3, "mm", 4) << '\n';
     std::cout << verify::by_material(cases, en1990::ultimate()).verdict() << '\n'
               << "A calculation aid, not a load certificate: a licensed engineer must check it.\n";
     return 0;

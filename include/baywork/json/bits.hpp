@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The fields of a bar as bytes: equal where all of a bar is, bit for bit. Much cheaper to compare than text.
+// The fields of a bar, joint or strength as bytes: equal where all of it is, bit for bit. Much cheaper to compare than
+// text.
 #pragma once
 
 #include <cstddef>

@@ -29,11 +29,10 @@ inline AnyPanel panel_of(const PanelText& t) {
 }
 
 inline bool alike(const Piece& p, const Piece& q) {
-  const auto same = [](double a, double b) { return bits_of(a) == bits_of(b); };
   const auto& [from, to, role, bar, joint, gap] = p;
-  return from == q.from && to == q.to && role == q.role && same(joint.in_plane, q.joint.in_plane) &&
-         same(joint.out_of_plane, q.joint.out_of_plane) && joint.to_chord_surface == q.joint.to_chord_surface &&
-         same(gap, q.gap) && bar.given == q.bar.given && (!bar.given || bits_of_fields(bar) == bits_of_fields(q.bar));
+  return from == q.from && to == q.to && role == q.role && bits_of(gap) == bits_of(q.gap) &&
+         bits_of_fields(joint) == bits_of_fields(q.joint) && bar.given == q.bar.given &&
+         (!bar.given || bits_of_fields(bar) == bits_of_fields(q.bar));
 }
 inline bool alike(const AnyPanel& a, const AnyPanel& b, const std::vector<PanelSite>& sites) {
   for (const PanelSite& site : sites) {

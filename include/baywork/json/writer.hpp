@@ -132,10 +132,7 @@ class JsonWriter {
   static void check_strength(const Bar& bar) {
     const material::StrengthStep said =
         bar.material.steps.empty() ? material::StrengthStep{} : material::strength(bar.material, bar.section.wall);
-    const auto& [thickness, yield, ultimate, haz_yield, haz_ultimate] = said;
-    const material::StrengthStep& own = bar.strength;
-    if (thickness != own.max_thickness || yield != own.yield || ultimate != own.ultimate ||
-        haz_yield != own.haz_yield || haz_ultimate != own.haz_ultimate)
+    if (bits_of_fields(said) != bits_of_fields(bar.strength))
       fail<BadDescription>("bar " + shown(bar.section.designation),
                            "its strength is not that of its material for its wall",
                            "a strength that the material gives is accepted");
