@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Cost of each picture of a 40-bay box girder, after everything drawn is solved; its size in bytes beside it.
+// Cost of each picture of a 40-bay box girder and of its whole report, after everything drawn is solved; sizes in bytes
+// beside them.
 #include <benchmark/benchmark.h>
 
 #include <cstddef>
@@ -17,17 +18,22 @@ using namespace baywork::literals;
 
 /// All that pictures are drawn of, made once.
 struct Solved {
-  Analysis analysis{[] {
-    Girder g = bench::girder(bench::Kind::box, 40);
+  static Girder girder(std::size_t bays) {
+    Girder g = bench::girder(bench::Kind::box, bays);
     g.supports = simply_supported();
     return g;
-  }()};
+  }
+  Analysis analysis{girder(40)};
   std::vector<LoadCase> described{
       {"self-weight", Nature::permanent, {self_weight()}},
       {"wind", Nature::wind, {wind_on(Side::left, 200.0_Pa), wind_on_bars(250.0_Pa, {0, -1, 0})}}};
   Cases cases = analysis.solve(described);
   std::vector<Combination> all = combinations(en1990::ultimate(), cases.kinds());
   verify::Proof proof = verify::by_material(cases, en1990::ultimate());
+  show::ReportParts parts{
+      .loads = described,
+      .tables = {rating::load_table(std::vector<std::size_t>{12, 16, 20, 24, 28, 32, 36, 40}, girder)},
+      .interaction = {{"the whole girder", rating::interaction_curve(rating::Rater(analysis), {.rays = 24})}}};
 };
 const Solved& solved() {
   static const Solved s;
@@ -66,6 +72,10 @@ int main(int argc, char** argv) {
       [](const Solved& s, const Response&) { return show::utilisation_map(s.analysis.model(), s.proof); });
   row("reactions", [](const Solved& s, const Response&) { return show::reactions(s.cases, s.all); });
   row("n_m_points", [](const Solved&, const Response& r) { return show::n_m_points(r); });
+  row("load_table", [](const Solved& s, const Response&) { return show::load_table_chart(s.parts.tables[0]); });
+  row("interaction",
+      [](const Solved& s, const Response&) { return show::interaction_picture(s.parts.interaction[0].points); });
+  row("report", [](const Solved& s, const Response&) { return show::report(s.cases, s.proof, s.parts); });
   benchmark::Initialize(&argc, argv);
   benchmark::RunSpecifiedBenchmarks();
 }
