@@ -177,6 +177,8 @@ TEST_CASE("a table says what it assumes, and its printed loads are never more th
     CHECK_MESSAGE(text.find(said) != std::string::npos, said);
   CHECK(rating::rounded_down(6.6399, 2) == "6.63");
   CHECK(rating::rounded_down(6.64, 2) == "6.64");
+  CHECK(rating::rounded_down(-6.6399, 2) == "-6.63");  // a load upwards is not printed larger either
+  CHECK(rating::rounded_down(-0.001, 2) == "0.00");
   terms.placed.clear();
   std::ostringstream bare;
   bare << rating::load_table(

@@ -27,8 +27,9 @@ inline std::vector<baywork::rating::InteractionPoint> print_interaction(const ba
   const auto at_middle = rating::interaction_curve(rater, {.rays = 24});
   const auto below = rating::interaction_curve(rater, {.rays = 24, .eccentricity = 1.0});
   const auto half = [](const rating::InteractionPoint& p) {
-    return text::right(text::fixed(p.vertical / 1e3, 2), 10) + text::right(text::fixed(p.horizontal / 1e3, 2), 10) +
-           "  " + text::left(bar_of(p.allowable.row), 40);
+    return text::right(rating::rounded_down(p.vertical / 1e3, 2), 10) +
+           text::right(rating::rounded_down(p.horizontal / 1e3, 2), 10) + "  " +
+           text::left(bar_of(p.allowable.row), 40);
   };
   for (std::size_t i = 0; i <= 6 && i < at_middle.size() && i < below.size(); ++i)
     std::cout << half(at_middle[i]) << " |" << half(below[i]) << '\n';

@@ -71,10 +71,11 @@ inline std::string note(const Allowable& a) {
 
 }  // namespace detail
 
-/// v rounded down: a printed load is never more than the one found. What is within 1e-9 of the next step takes it.
+/// v rounded towards zero: a printed load is never more than the one found, in either direction. What is within 1e-9 of
+/// the next step takes it.
 inline std::string rounded_down(double v, int decimals) {
   const double scale = std::pow(10.0, decimals);
-  return baywork::text::fixed(std::floor(v * scale * (1.0 + 1e-9)) / scale, decimals);
+  return baywork::text::fixed(std::trunc(v * scale * (1.0 + 1e-9)) / scale, decimals);
 }
 
 /// The head, blocks of up to three patterns, and the notes of the last column of each.
