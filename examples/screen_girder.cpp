@@ -111,23 +111,14 @@ void print_cases(const Cases& cases) {
 /// Hoists only pull; the frame's supports would also push. Every combination must leave each of them a pull.
 void print_hoists(const Cases& cases, const verify::Proof& proof) {
   std::cout << "HOISTS (least and greatest pull in any combination, N; guys carry y)\n";
-  const auto one = cases[0].reactions();
-  for (std::size_t s = 0; s < one.size(); ++s) {
-    if (one[s].force.z == 0.0) continue;
-    double least = 0, greatest = 0;
-    std::size_t at = 0;
-    for (std::size_t k = 0; k < proof.combinations().size(); ++k) {
-      double z = 0;
-      for (std::size_t i = 0; i < cases.size(); ++i) z += proof.combinations()[k].factors[i] * cases[i].reactions()[s].force.z;
-      if (k == 0 || z < least) {
-        least = z;
-        at = k;
-      }
-      if (k == 0 || z > greatest) greatest = z;
-    }
-    std::cout << "  " << text::left(text_of(one[s].address, cases.analysis().model().frame.names), 30) << text::right(text::fixed(least, 2), 10)
-              << text::right(text::fixed(greatest, 2), 12) << "   " << (least > 0 ? "pulls always" : "GOES SLACK: the answer does not hold") << ", least in "
-              << proof.combinations()[at].name << '\n';
+  const Frame& frame = cases.analysis().model().frame;
+  const std::vector<ReactionRange> ranges = reaction_ranges(cases, proof.combinations());
+  for (std::size_t s = 0; s < ranges.size(); ++s) {
+    if (frame.supports[s].motion[2].kind == Restraint::Kind::free) continue;
+    const EnvelopeRange& pull = ranges[s][2];
+    std::cout << "  " << text::left(frame.name_of_node(frame.supports[s].node), 30) << text::right(text::fixed(pull.least, 2), 10)
+              << text::right(text::fixed(pull.most, 2), 12) << "   " << (pull.least > 0 ? "pulls always" : "GOES SLACK: the answer does not hold")
+              << ", least in " << proof.combinations()[pull.least_in].name << '\n';
   }
   std::cout << '\n';
 }

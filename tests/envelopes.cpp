@@ -103,4 +103,6 @@ TEST_CASE("a simple span: the statics of one end, and what governs it") {
   CHECK(out.str().find("-4.000 (") != std::string::npos);
   CHECK(out.str().find("cross member  Vy kN") != std::string::npos);
   CHECK_THROWS_AS(Envelope(cases, {Combination{"one factor", {1.0}}}), BadDescription);
+  CHECK_THROWS_AS(reaction_ranges(cases, {Combination{"one factor", {1.0}}}), BadDescription);
+  CHECK_THROWS_AS(Envelope(cases, std::vector<Combination>{}), BadDescription);  // would read as no forces at all
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -251,4 +252,31 @@ TEST_CASE("reactions reach from their least to their greatest value, and a line 
   }
   CHECK(slack > 0);
   CHECK(slack < bars.size());
+}
+
+TEST_CASE("a slack hoist is seen although another hangs before it; what holds its joint sideways stays as it is") {
+  // 2 kN up where one of the two hoists of a station hangs: that one alone would push. Seen from the right the two lie
+  // on each other, the left one behind.
+  for (const ChordOf lifted : {ChordOf::top_left, ChordOf::top_right}) {
+    const Analysis a{box()};
+    const Cases cases =
+        a.solve(std::vector<LoadCase>{{"self-weight", Nature::permanent, {self_weight()}},
+                                      {"uplift", Nature::imposed, {point_load(lifted, 1.0_m, -2.0_kN)}}});
+    const auto all = combinations(en1990::ultimate(), cases.kinds());
+    std::size_t gone = 0;
+    for (const show::HeldReaction& r : show::held_reactions(cases, all)) gone += r.goes_slack() ? 1U : 0U;
+    REQUIRE(gone == 1);
+    const svg::Element s = svg::parsed(show::reactions(cases, all));
+    const svg::Element& supports = *s.of_class("bw-supports").at(0);
+    std::size_t slack_rings = 0, rings = 0;
+    for (const svg::Element& e : supports.children)
+      if (e.name == "circle") {
+        ++rings;
+        slack_rings += e.is("bw-dash") ? 1U : 0U;
+      }
+    CHECK(rings == 2);
+    CHECK(slack_rings == 1);
+    for (const svg::Element& e : supports.children)
+      if (e.name == "polygon") CHECK(e.is("bw-hold"));  // triangles: what holds along x
+  }
 }

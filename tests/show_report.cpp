@@ -3,7 +3,6 @@
 // inputs apart.
 #include <cmath>
 #include <cstddef>
-#include <limits>
 #include <string>
 #include <vector>
 
@@ -125,6 +124,36 @@ TEST_CASE("a proof that fails is told as an alarm, before any number") {
   REQUIRE_FALSE(m.proof.passes());
   const std::string page = show::report(m.cases, m.proof);
   CHECK(page.find("<p class=\"alarm\">Proof: fails") != std::string::npos);
+}
+
+TEST_CASE("a hoist that goes slack is told as an alarm although the bars hold") {
+  // 2 kN up at one of two hoists of a girder that weighs less
+  BoxGirder g = cinema();
+  g.supports = hung_at({0.5, 3.5});
+  const std::vector<LoadCase> uplift{{"self-weight", Nature::permanent, {self_weight()}},
+                                     {"uplift", Nature::imposed, {point_load(ChordOf::top_left, 0.5_m, -2.0_kN)}}};
+  const Made m(g, uplift);
+  REQUIRE(m.proof.passes());
+  const std::string page = show::report(m.cases, m.proof), words = "<p class=\"alarm\">GOES SLACK: ";
+  CHECK(page.find(words + "station 2, top left chord, hung, in 1 self-weight + 1.5 uplift") <
+        page.find("Taken for granted</h2>"));
+  CHECK(count(page, words) == 1);
+  const Made level(g, {uplift[0]});
+  CHECK(count(show::report(level.cases, level.proof), words) == 0);
+}
+
+TEST_CASE("supports in words: the drawing and the report say the same, with values as entered") {
+  BoxGirder g = cinema();
+  g.supports = simply_supported().with(hold(ChordOf::top_left, 2.0_m).spring(Motion::uz, 123456.0));
+  const Made m(g);
+  bool found = false;
+  for (const Support& s : m.analysis.model().frame.supports) {
+    const std::string words = show::held_words(m.analysis.model(), s);
+    CHECK(show::support_words(m.analysis.model()).find(words) != std::string::npos);
+    CHECK(show::report(m.cases, m.proof).find("<td>" + words + "</td>") != std::string::npos);
+    found = found || words == "z (hung) (spring 123.456 kN/m)";
+  }
+  CHECK(found);
 }
 
 TEST_CASE("actions in words: values, units and places as they were given") {

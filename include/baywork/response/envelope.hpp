@@ -21,6 +21,55 @@ struct EnvelopeRange {
   std::size_t least_in = 0, most_in = 0;
 };
 
+namespace detail {
+
+/// What part(answer) of the cases adds up to, least and most over all combinations.
+template <class Part>
+EnvelopeRange range_over(const Cases& cases, const std::vector<Combination>& all, const Part& part) {
+  EnvelopeRange out;
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    double sum = 0;
+    for (std::size_t p = 0; p < cases.size(); ++p)
+      if (all[k].factors[p] != 0.0) sum += all[k].factors[p] * part(cases[p].answer());
+    if (k == 0 || sum < out.least) {
+      out.least = sum;
+      out.least_in = k;
+    }
+    if (k == 0 || sum > out.most) {
+      out.most = sum;
+      out.most_in = k;
+    }
+  }
+  return out;
+}
+
+/// An envelope over nothing would read as one of zeros.
+inline void check_combinations(const Cases& cases, const std::vector<Combination>& all) {
+  if (all.empty()) fail<BadDescription>("envelope", "no combination is given", "one combination or more is accepted");
+  for (const Combination& c : all)
+    if (c.factors.size() != cases.size())
+      fail<BadDescription>(
+          "combination " + c.name,
+          std::to_string(c.factors.size()) + " factors are given for " + std::to_string(cases.size()) + " cases",
+          "one factor for each case is accepted");
+}
+
+}  // namespace detail
+
+/// Of what one support does to the girder, global axes: fx, fy, fz [N], mx, my, mz [Nm].
+using ReactionRange = std::array<EnvelopeRange, 6>;
+
+/// Of each support, in the order of the frame's.
+inline std::vector<ReactionRange> reaction_ranges(const Cases& cases, const std::vector<Combination>& combinations) {
+  detail::check_combinations(cases, combinations);
+  std::vector<ReactionRange> out(cases[0].answer().reactions.size());
+  for (std::size_t s = 0; s < out.size(); ++s)
+    for (std::size_t i = 0; i < 6; ++i)
+      out[s][i] =
+          detail::range_over(cases, combinations, [s, i](const FrameAnswer& a) { return a.reactions[s].value[i]; });
+  return out;
+}
+
 /// Envelope of what linear combinations of solved cases give. Owns all it says: it may outlive cases and analysis. Its
 /// size does not grow with the number of combinations but for their names.
 class Envelope {
@@ -31,19 +80,28 @@ class Envelope {
     Address address{};
     OfEnd start{}, end{};
   };
-  /// Of what a support does to the girder, global axes: fx, fy, fz [N], mx, my, mz [Nm].
   struct OfSupport {
     Address address{};
-    std::array<EnvelopeRange, 6> reaction{};
+    ReactionRange reaction{};
   };
 
   Envelope(const Cases& cases, std::vector<Combination> all) : combinations_(std::move(all)) {
+    const std::vector<ReactionRange> reactions = reaction_ranges(cases, combinations_);
     const Frame& frame = cases.analysis().model().frame;
     names_ = frame.names;
+    for (std::size_t s = 0; s < reactions.size(); ++s)
+      supports_.push_back({frame.nodes[frame.supports[s].node].address, reactions[s]});
     members_.resize(frame.members.size());
-    for (std::size_t m = 0; m < members_.size(); ++m) members_[m].address = frame.members[m].address;
-    for (const Reaction& r : cases[0].answer().reactions) supports_.push_back({frame.nodes[r.node].address, {}});
-    for (std::size_t k = 0; k < combinations_.size(); ++k) take(cases, k);
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      OfMember& of = members_[m];
+      of.address = frame.members[m].address;
+      const auto range = [&](const auto& part) { return detail::range_over(cases, combinations_, part); };
+      // on the positive cut: minus what acts on the start, plus what acts on the end
+      for (std::size_t i = 0; i < 6; ++i) {
+        of.start[i] = range([m, i](const FrameAnswer& a) { return -a.members[m].start[i]; });
+        of.end[i] = range([m, i](const FrameAnswer& a) { return a.members[m].end[i]; });
+      }
+    }
   }
   Envelope(const Cases& cases, const CombinationSet& set)
       : Envelope(cases, baywork::combinations(set, cases.kinds())) {}
@@ -54,37 +112,6 @@ class Envelope {
   const PartNames& names() const noexcept { return names_; }
 
  private:
-  void take(const Cases& cases, std::size_t k) {
-    const std::vector<double>& factors = combinations_[k].factors;
-    if (factors.size() != cases.size())
-      fail<BadDescription>(
-          "combination " + combinations_[k].name,
-          std::to_string(factors.size()) + " factors are given for " + std::to_string(cases.size()) + " cases",
-          "one factor for each case is accepted");
-    const auto take_sum = [&](EnvelopeRange& e, const auto& part) {
-      double sum = 0;
-      for (std::size_t p = 0; p < factors.size(); ++p)
-        if (factors[p] != 0.0) sum += factors[p] * part(cases[p].answer());
-      if (k == 0 || sum < e.least) {
-        e.least = sum;
-        e.least_in = k;
-      }
-      if (k == 0 || sum > e.most) {
-        e.most = sum;
-        e.most_in = k;
-      }
-    };
-    // on the positive cut: minus what acts on the start, plus what acts on the end
-    for (std::size_t m = 0; m < members_.size(); ++m)
-      for (std::size_t i = 0; i < 6; ++i) {
-        take_sum(members_[m].start[i], [&](const FrameAnswer& a) { return -a.members[m].start[i]; });
-        take_sum(members_[m].end[i], [&](const FrameAnswer& a) { return a.members[m].end[i]; });
-      }
-    for (std::size_t s = 0; s < supports_.size(); ++s)
-      for (std::size_t i = 0; i < 6; ++i)
-        take_sum(supports_[s].reaction[i], [&](const FrameAnswer& a) { return a.reactions[s].value[i]; });
-  }
-
   std::vector<Combination> combinations_;
   std::vector<OfMember> members_;
   std::vector<OfSupport> supports_;

@@ -7,7 +7,6 @@
 #include <fstream>
 #include <sstream>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <baywork/response/hoist_table.hpp>
@@ -29,8 +28,7 @@ namespace baywork::show {
 /// What a report is made of besides the solved cases and their proof. Parts that are not given are left out.
 struct ReportParts {
   std::string title = "Girder report";
-  std::vector<LoadCase> loads{};          ///< the cases as described, to be told in words
-  std::vector<std::string> open_faces{};  ///< their panel tables are shown for every case; empty: all open ones
+  std::vector<LoadCase> loads{};  ///< the cases as described, to be told in words
   std::vector<rating::LoadTable> tables{};
   struct Curve {
     std::string about;  ///< "the wind 1 m below the girder's middle"
@@ -95,8 +93,10 @@ inline std::size_t most_sheared(const PanelTable& t) {
   return out;
 }
 
-/// Of the cases the one whose own largest axial force is greatest.
-inline std::size_t heaviest(const Cases& cases) {
+}  // namespace detail
+
+/// The case that a report draws: the one whose own largest axial force is greatest.
+inline const Response& case_drawn(const Cases& cases) {
   std::size_t out = 0;
   double most = -1;
   for (std::size_t i = 0; i < cases.size(); ++i)
@@ -105,10 +105,8 @@ inline std::size_t heaviest(const Cases& cases) {
         most = magnitude(m.end[0]);
         out = i;
       }
-  return out;
+  return cases[out];
 }
-
-}  // namespace detail
 
 /// One HTML file without anything outside it. Equal input on an equal processor path gives equal bytes.
 inline std::string report(const Cases& cases, const verify::Proof& proof, const ReportParts& parts = {}) {
@@ -131,6 +129,14 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
     page.paragraph("Governing: " + place(worst) + ", " + name(worst.check) + ", " + worst.standard + ' ' +
                    worst.clause + ", in " + proof.combinations()[worst.combination].name + '.');
   }
+  const std::vector<HeldReaction> held =
+      of_these_cases ? held_reactions(cases, proof.combinations()) : std::vector<HeldReaction>{};
+  for (const HeldReaction& r : held)
+    if (r.goes_slack())
+      page.paragraph("GOES SLACK: " + model.frame.name_of_node(model.frame.supports[r.support].node) + ", hung, in " +
+                         proof.combinations()[r.range.least_in].name +
+                         ". The answer does not hold there: slings and hoists only pull.",
+                     "alarm");
   page.paragraph("It says nothing of what is listed as not covered below.");
 
   page.section("Taken for granted");
@@ -144,7 +150,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
                  " bars, " + std::to_string(model.frame.nodes.size()) + " joints.");
   page.picture("The girder", girder_drawing(cases.analysis(), look()));
   detail::add_bars(page, model);
-  detail::add_supports(page, model.frame);
+  detail::add_supports(page, model);
 
   page.section("What acts");
   if (!parts.loads.empty()) detail::add_loads(page, parts.loads);
@@ -153,13 +159,13 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
 
   page.section("What the girder does");
   detail::add_cases(page, cases);
-  const Response& shown = cases[detail::heaviest(cases)];
+  const Response& shown = case_drawn(cases);
   page.picture("Axial forces, " + shown.name(), axial_forces(shown, look()));
   page.picture("Bending in the planes of the faces, " + shown.name(), bending_moments(shown, in_plane, look()));
   page.picture("Deformed shape, " + shown.name(), deformed_shape(shown, look()));
 
   page.section("Open faces, panel by panel");
-  const std::vector<std::string> faces = parts.open_faces.empty() ? detail::open_faces_of(g) : parts.open_faces;
+  const std::vector<std::string> faces = detail::open_faces_of(g);
   if (faces.empty()) page.paragraph("The girder has no open face.");
   for (const std::string& f : faces)
     page.picture("Most sheared panel of the " + f + " face",
@@ -196,7 +202,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   page.section("At the supports");
   if (of_these_cases) {
     page.picture("Reactions", reactions(cases, proof.combinations(), look()));
-    detail::add_reactions(page, cases, proof);
+    detail::add_reactions(page, model.frame, held);
   }
   for (const HoistStudy& h : parts.hoists) {
     std::ostringstream table;

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -14,6 +13,7 @@
 #include <baywork/rating/table_text.hpp>
 #include <baywork/show/html.hpp>
 #include <baywork/show/load_words.hpp>
+#include <baywork/show/reactions.hpp>
 #include <baywork/verify/proof.hpp>
 
 namespace baywork::show::detail {
@@ -45,26 +45,12 @@ inline void add_bars(Page& page, const GirderModel& model) {
              rows);
 }
 
-inline std::string held_words(const Support& s) {
-  std::string out;
-  for (std::size_t k = 0; k < 6; ++k) {
-    const Restraint& r = s.motion[k];
-    if (r.kind == Restraint::Kind::free) continue;
-    out += (out.empty() ? "" : ", ") + std::string(motion_names[k]);
-    if (r.kind == Restraint::Kind::spring)
-      out += " (spring " +
-             (k < 3 ? baywork::text::quantity(r.stiffness, 1e3, "kN/m")
-                    : baywork::text::quantity(r.stiffness, 1e3, "kNm/rad")) +
-             ')';
-    if (r.displacement != 0.0) out += " (moved)";
-  }
-  return out;
-}
-
-inline void add_supports(Page& page, const Frame& frame) {
+inline void add_supports(Page& page, const GirderModel& model) {
   std::vector<std::vector<std::string>> rows;
-  for (const Support& s : frame.supports) rows.push_back({frame.name_of_node(s.node), held_words(s)});
-  page.table("Supports, as modelled: they push as well as pull", {{"place"}, {"held"}}, rows);
+  for (const Support& s : model.frame.supports)
+    rows.push_back({model.frame.name_of_node(s.node), held_words(model, s)});
+  page.table(std::string("Supports, as modelled: they push as well as pull; ") + axes_words, {{"place"}, {"held"}},
+             rows);
 }
 
 inline void add_loads(Page& page, const std::vector<LoadCase>& loads) {
@@ -108,25 +94,16 @@ inline void add_cases(Page& page, const Cases& cases) {
 }
 
 /// Least and greatest of each reaction over all combinations of a proof.
-inline void add_reactions(Page& page, const Cases& cases, const verify::Proof& proof) {
+inline void add_reactions(Page& page, const Frame& frame, const std::vector<HeldReaction>& all) {
   std::vector<std::vector<std::string>> rows;
-  const Frame& frame = cases.analysis().model().frame;
-  for (std::size_t s = 0; s < frame.supports.size(); ++s)
-    for (std::size_t k = 0; k < 6; ++k) {
-      if (frame.supports[s].motion[k].kind == Restraint::Kind::free) continue;
-      double least = 0, greatest = 0;
-      std::size_t at_least = 0, at_greatest = 0;
-      for (std::size_t c = 0; c < proof.combinations().size(); ++c) {
-        double v = 0;
-        for (std::size_t i = 0; i < cases.size(); ++i)
-          v += proof.combinations()[c].factors[i] * cases[i].answer().reactions[s].value[k];
-        if (c == 0 || v < least) least = v, at_least = c;
-        if (c == 0 || v > greatest) greatest = v, at_greatest = c;
-      }
-      const char* unit = k < 3 ? " kN" : " kNm";
-      rows.push_back({frame.name_of_node(frame.supports[s].node), motion_names[k], fixed(least / 1e3, 3) + unit,
-                      std::to_string(at_least + 1), fixed(greatest / 1e3, 3) + unit, std::to_string(at_greatest + 1)});
-    }
+  for (const HeldReaction& r : all) {
+    const char* unit = r.motion < 3 ? " kN" : " kNm";
+    const bool none = r.range.least == 0.0 && r.range.most == 0.0;
+    const auto in = [none](std::size_t k) { return none ? std::string("any") : std::to_string(k + 1); };
+    rows.push_back({frame.name_of_node(frame.supports[r.support].node), motion_names[r.motion],
+                    fixed(r.range.least / 1e3, 3) + unit, in(r.range.least_in), fixed(r.range.most / 1e3, 3) + unit,
+                    in(r.range.most_in)});
+  }
   page.table("Reactions, what each support does to the girder: least and greatest over all combinations, design values",
              {{"place"},
               {"direction"},
@@ -221,9 +198,10 @@ inline void add_load_table(Page& page, const rating::LoadTable& t) {
 inline void add_interaction(Page& page, const std::string& about, const std::vector<rating::InteractionPoint>& curve) {
   std::vector<std::vector<std::string>> rows;
   for (const rating::InteractionPoint& p : curve)
-    rows.push_back({fixed(p.vertical / 1e3, 3), fixed(p.horizontal / 1e3, 3),
+    rows.push_back({rating::rounded_down(p.vertical / 1e3, 3), rating::rounded_down(p.horizontal / 1e3, 3),
                     p.allowable.has_row ? place(p.allowable.row) : std::string(rating::name(p.allowable.verdict))});
-  page.table("Down and across together, " + about, {{"down kN/m", true}, {"across kN/m", true}, {"governed by"}}, rows);
+  page.table("Down and across together, " + about + "; what lies between two rows is not computed",
+             {{"down kN/m", true}, {"across kN/m", true}, {"governed by"}}, rows);
 }
 
 }  // namespace baywork::show::detail

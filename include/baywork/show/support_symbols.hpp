@@ -6,8 +6,10 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include <baywork/core/text.hpp>
 #include <baywork/show/views.hpp>
 
 namespace baywork::show {
@@ -56,41 +58,59 @@ inline void support_symbol(Svg& svg, const Spot& at, const Spot& d, bool spring,
 
 }  // namespace detail
 
-/// Symbols of all supports as one view shows them; those that lie on each other are drawn once. `greyed(support)` says
-/// which are slack.
-template <class Slack>
-void draw_supports(Picture& p, const FlatView& view, Slack slack) {
+/// Symbols of all supports as one view shows them; `slack` says of which the line goes slack, none where it is empty.
+/// Symbols that lie on each other are drawn once, and a slack line is never hidden behind another.
+inline void draw_supports(Picture& p, const FlatView& view, const std::vector<bool>& slack = {}) {
   const GirderModel& model = view.model();
   std::vector<std::array<double, 4>> drawn;
   const double middle_x = view.spot({0.5 * (model.girder.joints.front().x + model.girder.joints.back().x), 0, 0}).x;
   const std::size_t upright = view.seen() == Seen::from_right ? 2 : 1;
+  const auto draw = [&](const Support& s, const Spot& at, const Spot& d, std::size_t motion, bool hung, bool gone) {
+    if (s.motion[motion].kind == Restraint::Kind::free) return;
+    for (const auto& o : drawn)
+      if (std::abs(o[0] - at.x) + std::abs(o[1] - at.y) < 1.0 && o[2] == d.x && o[3] == d.y) return;
+    drawn.push_back({at.x, at.y, d.x, d.y});
+    detail::support_symbol(p.svg, at, d, s.motion[motion].kind == Restraint::Kind::spring, hung,
+                           gone ? "bw-quiet bw-dash" : "bw-hold");
+  };
   p.svg.open("bw-supports");
-  for (std::size_t i = 0; i < model.frame.supports.size(); ++i) {
-    const Support& s = model.frame.supports[i];
-    const Spot at = view.spot(model.frame.nodes[s.node].at);
-    const std::string cls = slack(i) ? "bw-quiet bw-dash" : "bw-hold";
-    const auto draw = [&](const Spot& d, std::size_t motion, bool hung) {
-      if (s.motion[motion].kind == Restraint::Kind::free) return;
-      for (const auto& o : drawn)
-        if (std::abs(o[0] - at.x) + std::abs(o[1] - at.y) < 1.0 && o[2] == d.x && o[3] == d.y) return;
-      drawn.push_back({at.x, at.y, d.x, d.y});
-      detail::support_symbol(p.svg, at, d, s.motion[motion].kind == Restraint::Kind::spring, hung, cls);
-    };
-    const bool hung = upright == 2 && is_hung(model, s);
-    const bool above = hung || (upright == 1 && at.y < 0.5 * (view.top() + view.bottom()) - 1.0);
-    draw({0, above ? -1.0 : 1.0}, upright, hung);
-    draw({at.x <= middle_x ? -1.0 : 1.0, 0}, 0, false);
-    bool turns = false;
-    for (std::size_t k = 3; k < 6; ++k) turns = turns || s.motion[k].kind != Restraint::Kind::free;
-    if (turns) p.svg.rect(at - Spot{4, 4}, 8, 8, cls + " bw-bold");
-  }
+  for (const bool gone : {true, false})
+    for (std::size_t i = 0; i < model.frame.supports.size(); ++i) {
+      const Support& s = model.frame.supports[i];
+      const Spot at = view.spot(model.frame.nodes[s.node].at);
+      const bool hung = upright == 2 && is_hung(model, s);
+      if (gone != (hung && i < slack.size() && slack[i])) continue;
+      const bool above = hung || (upright == 1 && at.y < 0.5 * (view.top() + view.bottom()) - 1.0);
+      draw(s, at, {0, above ? -1.0 : 1.0}, upright, hung, gone);
+      draw(s, at, {at.x <= middle_x ? -1.0 : 1.0, 0}, 0, false, false);
+      bool turns = false;
+      for (std::size_t k = 3; k < 6; ++k) turns = turns || s.motion[k].kind != Restraint::Kind::free;
+      if (turns) p.svg.rect(at - Spot{4, 4}, 8, 8, "bw-hold bw-bold");
+    }
   p.svg.close();
 }
-inline void draw_supports(Picture& p, const FlatView& view) {
-  draw_supports(p, view, [](std::size_t) { return false; });
+
+/// Directions as all words and tables have them.
+inline constexpr const char* axes_words = "x along the girder, y to the left, z up";
+
+/// "x, y (spring 200 kN/m), z (hung)": what a support holds.
+inline std::string held_words(const GirderModel& model, const Support& s) {
+  using baywork::text::quantity;
+  std::string out;
+  for (std::size_t k = 0; k < 6; ++k) {
+    const Restraint& r = s.motion[k];
+    if (r.kind == Restraint::Kind::free) continue;
+    out += (out.empty() ? "" : ", ") + std::string(motion_names[k]);
+    if (k == 2 && is_hung(model, s)) out += " (hung)";
+    if (r.kind == Restraint::Kind::spring)
+      out += " (spring " + quantity(r.stiffness, 1e3, k < 3 ? "kN/m" : "kNm/rad") + ')';
+    if (r.displacement != 0.0)
+      out += " (moved " + (k < 3 ? quantity(r.displacement, 1e-3, "mm") : quantity(r.displacement, 1.0, "rad")) + ')';
+  }
+  return out;
 }
 
-/// "Held: station 1: bottom left chord x, y, z; bottom right chord z. ..."
+/// "Held at station 1: bottom left chord x, y, z; bottom right chord z. At ..."
 inline std::string support_words(const GirderModel& model) {
   if (model.frame.supports.empty()) return "It is held nowhere.";
   std::string out = "Held";
@@ -102,21 +122,8 @@ inline std::string support_words(const GirderModel& model) {
     last = a.station;
     if (a.chord >= 0) out += " " + model.girder.chords[static_cast<std::size_t>(a.chord)].name + " chord";
     std::size_t fixed = 0;
-    for (const Restraint& r : s.motion) fixed += r.kind == Restraint::Kind::fixed ? 1 : 0;
-    if (fixed == 6) {
-      out += " clamped";
-      continue;
-    }
-    bool first = true;
-    for (std::size_t k = 0; k < 6; ++k) {
-      const Restraint& r = s.motion[k];
-      if (r.kind == Restraint::Kind::free) continue;
-      out += (first ? " " : ", ") + std::string(motion_names[k]);
-      first = false;
-      if (k == 2 && is_hung(model, s)) out += " (hung)";
-      if (r.kind == Restraint::Kind::spring)
-        out += " (spring " + (k < 3 ? stiffness_words(r.stiffness) : force_words(r.stiffness) + "m/rad") + ")";
-    }
+    for (const Restraint& r : s.motion) fixed += r.kind == Restraint::Kind::fixed && r.displacement == 0.0 ? 1U : 0U;
+    out += ' ' + (fixed == 6 ? std::string("clamped") : held_words(model, s));
   }
   return out + ".";
 }

@@ -12,6 +12,10 @@
 namespace baywork::show {
 
 inline const std::string minus = "\xE2\x88\x92";
+/// A number as text with a true minus.
+inline std::string with_minus(const std::string& number) {
+  return number[0] == '-' ? minus + number.substr(1) : number;
+}
 
 /// "2.50", "−13.1", "0": `digits` significant ones, never an exponent for sizes that drawings show.
 inline std::string digits_of(double v, int digits = 3) {
@@ -21,8 +25,7 @@ inline std::string digits_of(double v, int digits = 3) {
   const int power = static_cast<int>(std::floor(std::log10(size) + 1e-9));
   const int decimals = digits - 1 - power;
   if (decimals > 9 || power > 12) return baywork::text::number(v, digits);
-  const std::string s = baywork::text::fixed(v, decimals < 0 ? 0 : decimals);
-  return s[0] == '-' ? minus + s.substr(1) : s;
+  return with_minus(baywork::text::fixed(v, decimals < 0 ? 0 : decimals));
 }
 
 /// One unit for many values, so that it is said once.
@@ -30,12 +33,14 @@ struct OneUnit {
   const char* name = "";
   double size = 1;  ///< in SI units
 
-  /// Three digits of sizes about the greatest, fewer of small ones: no more decimals than `greatest` has.
-  std::string operator()(double v, double greatest) const {
+  /// As many as leave three digits of `greatest`.
+  int decimals(double greatest) const {
     const double most = magnitude(greatest) / size;
-    const int decimals = most >= 99.95 ? 0 : most >= 9.995 ? 1 : 2;
-    const std::string s = baywork::text::fixed(v / size, decimals);
-    return s[0] == '-' ? minus + s.substr(1) : s;
+    return most >= 99.95 ? 0 : most >= 9.995 ? 1 : 2;
+  }
+  /// Three digits of sizes about the greatest, fewer of small ones.
+  std::string operator()(double v, double greatest) const {
+    return with_minus(baywork::text::fixed(v / size, decimals(greatest)));
   }
 };
 
@@ -60,12 +65,19 @@ struct Units {
 };
 inline constexpr Units force_words{"N", "kN", "MN"}, moment_words{"Nm", "kNm", "MNm"},
     line_load_words{"N/m", "kN/m", "MN/m"}, pressure_words{"Pa", "kPa", "MPa"}, energy_words{"J", "kJ", "MJ"},
-    stiffness_words{"N/m", "kN/m", "MN/m"}, turn_words{"\xC2\xB5rad", "mrad", "rad", 1e-6},
-    motion_words{"\xC2\xB5m", "mm", "m", 1e-6};
+    turn_words{"\xC2\xB5rad", "mrad", "rad", 1e-6}, motion_words{"\xC2\xB5m", "mm", "m", 1e-6};
 
 inline std::string capital(std::string s) {
   if (!s.empty() && s[0] >= 'a' && s[0] <= 'z') s[0] = static_cast<char>(s[0] - 'a' + 'A');
   return s;
+}
+
+/// The first of 1, 2 and 5 times a power of ten that is no less than v > 0: what a scale is divided by.
+inline double round_step(double v) {
+  const double ten = std::pow(10.0, std::floor(std::log10(v)));
+  for (const double f : {1.0, 2.0, 5.0})
+    if (f * ten >= v) return f * ten;
+  return 10.0 * ten;
 }
 
 /// A length as a drawing gives it: "12.5 m", without needless zeros.
