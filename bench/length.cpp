@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cmath>
+#include <cstddef>
 #include <cstdio>
 #include <cstdlib>
 #include <exception>

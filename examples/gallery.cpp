@@ -3,6 +3,7 @@
 //
 //   gallery [DIRECTORY [WIDTH]]     writes SVG files and index.html, into ./pictures where none is named, 800 px wide
 //   or as asked
+#include <cstddef>
 #include <filesystem>
 #include <fstream>
 #include <iostream>

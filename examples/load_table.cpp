@@ -2,7 +2,6 @@
 // The harbour cinema plans its next summers: how much may its girder carry between two hoists, 6 m to 16 m apart, and
 // how much beside the screen and the wind on it? A complete load table, a beam's hand calculation beside it, what is
 // left after the screen, and wind together with weight.
-#include <cmath>
 #include <cstddef>
 #include <iostream>
 #include <string>

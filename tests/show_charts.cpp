@@ -159,6 +159,13 @@ TEST_CASE("N-M curves pass through the resistances worked out by hand, and point
   // half the axial force leaves (1 - 0.5^1.3)^(1 / 1.02) of the moment, 6.2.9.2
   const double at = p[24].x + 0.5 * (p.back().x - p[24].x);
   CHECK(svg::distance_to(p, {at, p.front().y - per_Nm * M * std::pow(1 - std::pow(0.5, 1.3), 1 / 1.02)}) < 0.05);
+  // worn to 0.85, it has 0.85 of all
+  verify::Basis worn;
+  worn.use = 0.85;
+  const svg::Element w = svg::parsed(show::n_m_points(r, worn));
+  const auto v = w.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-ink"); }).at(0)->points();
+  CHECK(v.back().x - v.front().x ==
+        Approx(std::stod(w.of_class("bw-n-m").at(0)->at("data-px-per-N")) * 2 * 0.85 * N).epsilon(1e-4));
 
   const double zero_x = 0.5 * (p.front().x + p.back().x), zero_y = p.front().y;
   std::size_t met = 0, asked = 0;

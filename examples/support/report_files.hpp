@@ -17,7 +17,7 @@ namespace examples {
 inline std::string write_report(const std::string& folder, const baywork::Cases& cases,
                                 const baywork::verify::Proof& proof, const baywork::show::ReportParts& parts) {
   using namespace baywork;
-  const Response& shown = cases[show::detail::heaviest(cases)];
+  const Response& shown = show::case_drawn(cases);
   const show::Look look{};
   std::vector<std::pair<std::string, std::string>> files{
       {"report.html", show::report(cases, proof, parts)},

@@ -10,6 +10,7 @@
 #include <baywork/show/html.hpp>
 #include <baywork/show/input_digest.hpp>
 #include <baywork/show/labels.hpp>
+#include <baywork/show/legend.hpp>
 #include <baywork/show/load_drawing.hpp>
 #include <baywork/show/load_words.hpp>
 #include <baywork/show/n_m_points.hpp>

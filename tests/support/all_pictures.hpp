@@ -2,6 +2,7 @@
 // Every kind of picture of one girder under two cases, for tests that look at all of them.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <utility>
 #include <vector>

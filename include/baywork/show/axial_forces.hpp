@@ -4,11 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <baywork/response/response.hpp>
+#include <baywork/show/legend.hpp>
 #include <baywork/show/unfolded.hpp>
 #include <baywork/show/words.hpp>
 
@@ -40,9 +41,7 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
   const double most = larger(pull, -push), widest = 14, scale = most > 0.0 ? widest / most : 0.0;
   struct Label {
     double size;  // in millionths of the greatest: what is equal but for rounding keeps its order
-    Spot at;
-    double half;    // of the width drawn
-    double beside;  // -1: room above the bar, 1: below, 0: it lies inside the strip
+    LabelPlace place;
     std::string words;
     bool pulled;
   };
@@ -64,8 +63,7 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
         else
           p.svg.polygon(area, "bw-push", Hatch::slanted);
         p.svg.close();
-        labels.push_back(
-            {std::round(1e6 * magnitude(N) / most), b.at(0.5), w, strips.beside(b), force_words(N), N > 0.0});
+        labels.push_back({std::round(1e6 * magnitude(N) / most), strips.beside(b, w), force_words(N), N > 0.0});
       }
       p.svg.close();
     }
@@ -73,23 +71,11 @@ inline std::string axial_forces(const Response& r, const Look& look = {}) {
     std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.size > b.size; });
     for (const Label& l : labels) {
       if (l.size < 2e4) break;
-      const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11};
-      const Spot on{l.at.x, l.at.y + 3.5};
-      p.labels.place(p.svg, l.words, l.pulled ? "bw-pull" : "bw-push", Letters::small,
-                     {{l.beside < 0.0   ? above
-                       : l.beside > 0.0 ? below
-                                        : on,
-                       Anchor::middle}});
+      p.labels.place(p.svg, l.words, l.pulled ? "bw-pull" : "bw-push", Letters::small, {l.place});
     }
     strips.draw_stations();
   }
-  p.space(4);
-  const double y = p.y;
-  p.svg.rect({p.left(), y}, 26, 10, "bw-pull-area");
-  p.svg.rect({p.left() + 110, y}, 26, 10, "bw-push", Hatch::slanted);
-  p.labels.place(p.svg, "tension", "bw-pull", Letters::words, {{{p.left() + 32, y + 9}}});
-  p.labels.place(p.svg, "compression", "bw-push", Letters::words, {{{p.left() + 142, y + 9}}});
-  p.space(16);
+  detail::legend(p, {{"tension", "bw-pull-area"}, {"compression", "bw-push", Hatch::slanted}});
   p.paragraph("Widths are in proportion to the force at mid-length, tension positive: " + greatest + ".");
   return p.finished();
 }

@@ -2,7 +2,6 @@
 // The deformed girder: elevation and plan, a cross-section's distortion, and how open panels lose their right angles.
 #pragma once
 
-#include <cmath>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -40,13 +39,7 @@ std::vector<Spot> smooth(At at) {
 /// A bar of round length: 1, 2 or 5 of some unit, 30 to 75 px long at `px_per_metre`.
 inline void scale_bar(Picture& p, double px_per_metre, const std::string& what) {
   if (!(px_per_metre > 0.0)) return;
-  double size = std::pow(10.0, std::floor(std::log10(30.0 / px_per_metre)));
-  for (const double step : {1.0, 2.0, 5.0, 10.0})
-    if (step * size * px_per_metre >= 30.0) {
-      size *= step;
-      break;
-    }
-  const double y = p.y + 6, end = p.left() + size * px_per_metre;
+  const double size = round_step(30.0 / px_per_metre), y = p.y + 6, end = p.left() + size * px_per_metre;
   p.svg.line({p.left(), y}, {end, y}, "bw-pull bw-bold");
   p.svg.line({p.left(), y - 4}, {p.left(), y + 4}, "bw-pull");
   p.svg.line({end, y - 4}, {end, y + 4}, "bw-pull");
@@ -144,10 +137,6 @@ inline void moved_section(Picture& p, const Response& r, const SectionMotion& s)
               motion_words(s.distortion) + ".");
 }
 
-inline bool is_open(const GirderFace& face, std::size_t panel) {
-  return face.panels.panel(face.panels.given() == 1 ? 0 : panel).facts().layout == Layout::open;
-}
-
 /// A face's open panels as they shear, with the change of their right angles.
 inline void sheared_panels(Picture& p, const Response& r, std::size_t f, double most) {
   const Girder& g = r.girder();
@@ -169,7 +158,8 @@ inline void sheared_panels(Picture& p, const Response& r, std::size_t f, double 
     const auto each = [&](auto visit) {
       for (std::size_t i = 0; i < table.panels.size(); ++i) {
         const PanelRow& row = table.panels[i];
-        if (is_open(face, i) && row.first_station >= parts.ends[part] && row.last_station <= parts.ends[part + 1])
+        if (face.panels.panel(i).facts().layout == Layout::open && row.first_station >= parts.ends[part] &&
+            row.last_station <= parts.ends[part + 1])
           visit(i, row);
       }
     };
@@ -258,7 +248,7 @@ inline std::string deformed_shape(const Response& r, const Look& look = {}) {
     if (g.faces[f].panels.empty()) continue;
     const PanelTable table = panel_table(r, f);
     for (std::size_t i = 0; i < table.panels.size(); ++i)
-      if (detail::is_open(g.faces[f], i)) {
+      if (g.faces[f].panels.panel(i).facts().layout == Layout::open) {
         any = true;
         most_angle = larger(most_angle, magnitude(table.panels[i].angle_change));
       }

@@ -154,7 +154,8 @@ inline void cross_section(Picture& p, const GirderModel& model) {
   p.svg.close();
   for (std::size_t c = 0; c < g.chords.size(); ++c) {
     const Spot at = view.spot(g.joint(0, c));
-    const bool left = at.x<view.centre().x - 1, low = at.y> view.centre().y + 1;
+    const bool left = at.x < view.centre().x - 1;
+    const bool low = at.y > view.centre().y + 1;
     const double away = 10 + 0.5 * view.px_per_metre() * g.chords[c].bar.section.height;
     const LabelPlace at_side{{at.x + (left ? -away : away), at.y + 4}, left ? Anchor::end : Anchor::start};
     const LabelPlace over{{at.x, at.y + (low ? away + 6 : -away)}, Anchor::middle};

@@ -2,10 +2,10 @@
 // Actions told in words with their values and units, as a report lists them.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <type_traits>
 #include <variant>
-#include <vector>
 
 #include <baywork/core/text.hpp>
 #include <baywork/girder/girder.hpp>

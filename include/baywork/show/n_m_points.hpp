@@ -88,8 +88,9 @@ inline std::vector<SectionPoint> section_points(const Response& r, std::size_t b
 
 /// One plot for each different bar (two, about y and about z, where its section is not round). The response's forces
 /// are taken as design forces; curves are those of a cross-section without shear. Buckling is not in them.
-inline std::string n_m_points(const Response& r, const verify::Basis& basis = {}, const Look& look = {}) {
+inline std::string n_m_points(const Response& r, const verify::Basis& of_proof = {}, const Look& look = {}) {
   using detail::Moment;
+  const verify::Basis basis = verify::with_use(of_proof);  // what is worn has less
   const GirderModel& model = r.model();
   const std::vector<verify::WeldedEnds> ends = verify::welded_ends(r.analysis());
   Picture p(look, "Axial force and bending of all bars, " + r.name(),
@@ -200,9 +201,8 @@ inline std::string n_m_points(const Response& r, const verify::Basis& basis = {}
   }
   p.paragraph(std::string("Dots: sections of the parent metal, within the full line where they hold.") +
               (any_weld ? " Rings: sections beside welds, within the dashed line where they hold." : "") +
-              " Curves: axial force and bending of one cross-section without shear; buckling is not in them. Moments "
-              "of round sections are "
-              "the resultant of both axes.");
+              " Curves: axial force and bending of one cross-section without shear, by EN 1999-1-1 and EN 1993-1-1; "
+              "buckling is not in them. Moments of round sections are the resultant of both axes.");
   return p.finished();
 }
 

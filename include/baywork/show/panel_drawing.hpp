@@ -5,7 +5,6 @@
 #include <array>
 #include <cstddef>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <baywork/hand_check/panel_portal.hpp>
@@ -71,7 +70,7 @@ inline std::string panel_drawing(const Response& r, const FaceRef& face, std::si
                                            -s * (Va4(panel) + Va4(panel + 1))};
 
   const std::string where = std::string("Panel ") + std::to_string(panel + 1) + " of the " + own.name + " face";
-  const bool open_panel = own.panels.panel(own.panels.given() == 1 ? 0 : panel).facts().layout == Layout::open;
+  const bool open_panel = own.panels.panel(panel).facts().layout == Layout::open;
   Picture p(look, where + ", " + r.name(),
             where + ", shear " + force_words(row.shear) + ". Greatest end moment of the chords " +
                 moment_words(row.chord_moment()) + ", by the portal method " + moment_words(magnitude(chord_portal)) +

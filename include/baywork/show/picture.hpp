@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include <baywork/core/error.hpp>
 #include <baywork/show/labels.hpp>

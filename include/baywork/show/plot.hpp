@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <baywork/show/picture.hpp>
@@ -64,21 +65,14 @@ class Plot {
  private:
   /// Multiples of 1, 2 or 5 of a power of ten, at most about `most` of them.
   static std::vector<double> ticks(const PlotAxis& a, double most) {
-    const double span = (a.high - a.low) / a.unit.size, least = span / larger(most, 2.0);
-    double step = std::pow(10.0, std::floor(std::log10(least)));
-    for (const double f : {1.0, 2.0, 5.0, 10.0})
-      if (f * step >= least) {
-        step *= f;
-        break;
-      }
+    const double step = round_step((a.high - a.low) / a.unit.size / larger(most, 2.0));
     std::vector<double> out;
     for (double i = std::ceil(a.low / a.unit.size / step); i * step <= a.high / a.unit.size; i += 1.0)
       out.push_back((i == 0.0 ? 0.0 : i * step) * a.unit.size);
     return out;
   }
   static std::string number(double v, const PlotAxis& a) {
-    const std::string s = baywork::text::number(v / a.unit.size, 4);
-    return s[0] == '-' ? minus + s.substr(1) : s;
+    return with_minus(baywork::text::number(v / a.unit.size, 4));
   }
 
   Spot corner_;

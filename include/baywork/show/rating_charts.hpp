@@ -10,8 +10,8 @@
 
 #include <baywork/rating/interaction.hpp>
 #include <baywork/rating/table_text.hpp>
+#include <baywork/show/legend.hpp>
 #include <baywork/show/plot.hpp>
-#include <baywork/show/shares.hpp>
 
 namespace baywork::show {
 
@@ -65,8 +65,7 @@ inline std::string load_table_chart(const rating::LoadTable& t, const Look& look
       const rating::TableCell& c = t.rows[i].cells[k];
       const double x = p.left() + pitch * (static_cast<double>(i) + 0.5);
       // rounded down: a load printed is never more than the one found
-      const int decimals = most / unit.size >= 99.95 ? 0 : most / unit.size >= 9.995 ? 1 : 2;
-      const std::string words = c.allowable.is_load() ? rating::rounded_down(c.total / unit.size, decimals)
+      const std::string words = c.allowable.is_load() ? rating::rounded_down(c.total / unit.size, unit.decimals(most))
                                 : c.allowable.verdict == rating::Verdict::nothing_left ? "0"
                                                                                        : "-";
       p.labels.place(p.svg, words, "bw-ink", Letters::small,
@@ -127,25 +126,24 @@ inline std::string interaction_picture(const std::vector<rating::InteractionPoin
   p.svg.close();
   for (std::size_t i = 0; i + 1 < curve.size(); ++i) limit_mark(p.svg, line[i], limit_of(curve[i].allowable));
   p.y += height + 54;
-  double at = p.left();
+  std::vector<Limit> limits;
+  std::vector<std::string> words;
   for (std::size_t l = 0; l < met.size(); ++l) {
     if (!met[l]) continue;
-    const std::string words =
-        l == static_cast<std::size_t>(Limit::none) ? limit_words[l] : std::string("limited by ") + limit_words[l];
-    if (at > p.left() && at + 34 + width_of(words) > p.right()) {
-      at = p.left();
-      p.space(18);
-    }
-    limit_mark(p.svg, {at + 6, p.y + 5}, static_cast<Limit>(l));
-    p.labels.place(p.svg, words, "bw-ink", Letters::words, {{{at + 16, p.y + 9}}});
-    at += 34 + width_of(words);
+    limits.push_back(static_cast<Limit>(l));
+    words.push_back((limits.back() == Limit::none ? "" : "limited by ") + std::string(limit_words[l]));
   }
-  p.space(18);
+  detail::legend(
+      p, words,
+      [&](std::size_t i, const Spot& corner) {
+        limit_mark(p.svg, corner + Spot{5, 5}, limits[i]);
+      },
+      10);
   p.paragraph(
-      "Both loads act between the supports and are characteristic; the girder carries every pair within the curve. "
-      "Downward loads "
-      "lie below zero. Each axis has its own scale. Between marks the curve is a straight line; what limits is that of "
-      "each mark.");
+      "Both loads act between the supports and are characteristic. Each mark was computed, and the girder carries less "
+      "of the same two as well. The straight lines between marks were not, and may lie beyond what it carries: "
+      "buckling with bending leaves less than in proportion. Downward loads lie below zero. Each axis has its own "
+      "scale.");
   return p.finished();
 }
 

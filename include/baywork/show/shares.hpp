@@ -3,44 +3,16 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <baywork/response/energy_shares.hpp>
 #include <baywork/response/panel_table.hpp>
-#include <baywork/show/picture.hpp>
+#include <baywork/show/legend.hpp>
 #include <baywork/show/words.hpp>
 
 namespace baywork::show {
-
-namespace detail {
-
-/// Swatches with words, in as many lines as they need.
-struct Swatch {
-  std::string words;
-  const char* cls;
-  Hatch hatch = Hatch::none;
-};
-inline void legend(Picture& p, const std::vector<Swatch>& entries) {
-  double x = p.left();
-  p.space(4);
-  for (const auto& [words, cls, hatch] : entries) {
-    const double wide = 32 + width_of(words) + 16;
-    if (x > p.left() && x + wide > p.right()) {
-      x = p.left();
-      p.space(18);
-    }
-    p.svg.rect({x, p.y}, 26, 10, cls, hatch);
-    p.labels.place(p.svg, words, "bw-ink", Letters::words, {{{x + 32, p.y + 9}}});
-    x += wide;
-  }
-  p.space(18);
-}
-
-}  // namespace detail
 
 /// Columns over the panels of each face: the shear in the face's plane, in two parts that add up with their signs.
 inline std::string shear_shares(const Response& r, const Look& look = {}) {

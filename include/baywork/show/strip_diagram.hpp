@@ -6,11 +6,10 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <string_view>
-#include <utility>
 #include <vector>
 
 #include <baywork/show/bar_curve.hpp>
+#include <baywork/show/legend.hpp>
 #include <baywork/show/unfolded.hpp>
 #include <baywork/show/words.hpp>
 
@@ -166,18 +165,7 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
     }
     strips.draw_stations();
   }
-  if (signs) {
-    p.space(4);
-    const double wide = 34 + width_of(words.positive);
-    p.svg.rect({p.left(), p.y}, 26, 10, "bw-bend-area bw-pale");
-    p.labels.place(p.svg, words.positive, "bw-ink", Letters::words, {{{p.left() + 32, p.y + 9}}});
-    const bool same_line = wide + 40 + width_of(words.negative) < p.width();
-    if (!same_line) p.space(17);
-    const double x = p.left() + (same_line ? wide + 12 : 0.0);
-    p.svg.rect({x, p.y}, 26, 10, "bw-bend", Hatch::level);
-    p.labels.place(p.svg, words.negative, "bw-ink", Letters::words, {{{x + 32, p.y + 9}}});
-    p.space(16);
-  }
+  if (signs) detail::legend(p, {{words.positive, "bw-bend-area bw-pale"}, {words.negative, "bw-bend", Hatch::level}});
   p.paragraph(greatest + ' ' + words.convention + (most > 0.0 ? std::string(" Values in ") + unit.name + '.' : ""));
   return p.finished();
 }

@@ -27,24 +27,18 @@ inline constexpr std::array<Ink, 7> inks{{
     {"bw-hold", "#3d4a1c", "#b9c97c"},  // supports
 }};
 
-/// Five shades for utilisation from none to 1, for areas and lines only, and what is above 1.
-struct Shade {
-  const char* cls;
-  const char* light;
-  const char* dark;
-};
-inline constexpr std::array<Shade, 5> shades{{
+/// Shades for utilisation from none to 1, for areas and lines only.
+inline constexpr std::array<Ink, 4> shades{{
     {"bw-use-1", "#cfd3b8", "#454a39"},
     {"bw-use-2", "#a3b18a", "#66745a"},
     {"bw-use-3", "#6f8f72", "#8aa78b"},
     {"bw-use-4", "#3d6a63", "#b4d0b9"},
-    {"bw-use-5", "#7a1f3d", "#f08fae"},
 }};
 
 namespace detail {
 
 inline std::string page_rules(bool dark) {
-  const auto pick = [dark](const auto& i) { return std::string(dark ? i.dark : i.light); };
+  const auto pick = [dark](const Ink& i) { return std::string(dark ? i.dark : i.light); };
   const std::string page = dark ? dark_page : light_page;
   // every rule names two classes, so that it is stronger than those of style_rules() that set nothing but shape
   std::string out = ".bw .bw-page,.bw .bw-veil{fill:" + page + "}.bw .bw-blank{stroke:" + page + "}";
@@ -54,7 +48,7 @@ inline std::string page_rules(bool dark) {
     out += ".bw text." + std::string(i.cls) + "{fill:" + v + ";stroke:none}";
   }
   out += ".bw text.bw-halo.bw-halo{stroke:" + page + "}";
-  for (const Shade& s : shades) out += ".bw ." + std::string(s.cls) + "{stroke:" + pick(s) + ";fill:" + pick(s) + "}";
+  for (const Ink& s : shades) out += ".bw ." + std::string(s.cls) + "{stroke:" + pick(s) + ";fill:" + pick(s) + "}";
   out += ".bw .bw-grid{stroke:" + std::string(dark ? "#4a4a43" : "#d8d2c2") + "}";
   return out + '\n';
 }

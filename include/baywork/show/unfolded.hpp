@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include <baywork/frame/girder_model.hpp>
@@ -133,12 +135,12 @@ class Unfolded {
     return out;
   }
 
-  /// Which side of a bar is free: -1 above it (the strip's upper chord), 1 below it (the lower one), 0 for what lies
-  /// between the chords.
-  double beside(const StripBar& b) const {
-    const double y = 0.5 * (b.from.y + b.to.y), middle = strips_[b.face].middle;
-    if (model_.frame.members[b.member].address.role != Role::chord) return 0.0;
-    return y < middle ? -1.0 : 1.0;
+  /// Where small words stand that belong to a whole bar drawn `half` px to both sides: above the strip's upper chord,
+  /// below its lower one, on what lies between the two.
+  LabelPlace beside(const StripBar& b, double half) const {
+    const Spot at = b.at(0.5);
+    if (model_.frame.members[b.member].address.role != Role::chord) return {at + Spot{0, 3.5}, Anchor::middle};
+    return {at + Spot{0, at.y < strips_[b.face].middle ? -half - 3 : half + 11}, Anchor::middle};
   }
 
   /// The bars as thin lines.

@@ -7,9 +7,9 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <utility>
 #include <vector>
 
+#include <baywork/show/legend.hpp>
 #include <baywork/show/unfolded.hpp>
 #include <baywork/verify/proof.hpp>
 
@@ -60,15 +60,14 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
     if (r.member >= used.size() || model.frame.members[r.member].address.role != r.address.role)
       fail<BadDescription>(verify::place(r), "the proof has a bar that this girder has not",
                            "the model of the proof's own girder is accepted");
-    used[r.member] = larger(used[r.member], r.utilisation);
+    if (!(r.utilisation <= used[r.member])) used[r.member] = r.utilisation;  // also what is no number
   }
   Picture p(look, "Utilisation of all bars", proof.verdict() + ".");
   struct Label {
     double value, rank;  // what is equal but for rounding keeps its order
-    Spot at;
-    double half, beside;
+    LabelPlace place;
   };
-  std::array<bool, 6> met{};
+  bool met_outside = false;
   const StripParts parts(model.girder, look.width);
   for (std::size_t part = 0; part < parts.size(); ++part) {
     Unfolded strips(p, model, parts.of(part, {.room = 18}));
@@ -78,46 +77,30 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
       p.svg.open("bw-utilisation", {{"face", model.girder.faces[f].name}});
       for (const StripBar& b : strips.bars(f)) {
         const double u = used[b.member];
-        if (!(u > 0.0)) continue;
+        if (u <= 0.0) continue;
         const std::size_t step = detail::step_of(u);
-        met[step] = true;
+        met_outside = met_outside || step == 5;
         const Spot s = detail::step_half(step) * b.side;
         p.svg.open("", {{"member", std::to_string(b.member)}, {"utilisation", baywork::text::number(u, 9)}});
         detail::step_area(p, {b.from + s, b.to + s, b.to - s, b.from - s}, step);
         p.svg.close();
-        labels.push_back(
-            {u, is_finite(u) ? std::round(1e6 * u) : 1e300, b.at(0.5), detail::step_half(step), strips.beside(b)});
+        labels.push_back({u, is_finite(u) ? std::round(1e6 * u) : 1e300, strips.beside(b, detail::step_half(step))});
       }
       p.svg.close();
     }
     std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.rank > b.rank; });
     for (const Label& l : labels) {
       if (l.value < 0.1) break;
-      const Spot above{l.at.x, l.at.y - l.half - 3}, below{l.at.x, l.at.y + l.half + 11}, on{l.at.x, l.at.y + 3.5};
       p.labels.place(p.svg, is_finite(l.value) ? baywork::text::fixed(l.value, 2) : "out",
-                     l.value > 1.0 ? "bw-load" : "bw-ink", Letters::small,
-                     {{l.beside < 0.0   ? above
-                       : l.beside > 0.0 ? below
-                                        : on,
-                       Anchor::middle}});
+                     l.value > 1.0 ? "bw-load" : "bw-ink", Letters::small, {l.place});
     }
     strips.draw_stations();
   }
-  p.space(4);
-  double x = p.left();
-  for (std::size_t s = 0; s < met.size(); ++s) {
-    if (!met[s] && s == 5) continue;
-    const double wide = 34 + width_of(detail::step_words[s]) + 14;
-    if (x + wide > p.right()) {
-      x = p.left();
-      p.space(18);
-    }
-    const double h = detail::step_half(s), y = p.y + 5;
-    detail::step_area(p, {{x, y - h}, {x + 26, y - h}, {x + 26, y + h}, {x, y + h}}, s);
-    p.labels.place(p.svg, detail::step_words[s], "bw-ink", Letters::words, {{{x + 32, p.y + 9}}});
-    x += wide;
-  }
-  p.space(18);
+  const std::vector<std::string> steps(detail::step_words.begin(), detail::step_words.end() - (met_outside ? 0 : 1));
+  detail::legend(p, steps, [&p](std::size_t s, const Spot& at) {
+    const double h = detail::step_half(s), y = at.y + 5;
+    detail::step_area(p, {{at.x, y - h}, {at.x + 26, y - h}, {at.x + 26, y + h}, {at.x, y + h}}, s);
+  });
   p.paragraph("Each bar is as dark and as wide as the greatest of its checks over " +
               std::to_string(proof.combinations().size()) +
               (proof.combinations().size() == 1 ? " combination" : " combinations") +
