@@ -162,10 +162,10 @@ TEST_CASE("N-M curves pass through the resistances worked out by hand, and point
   // worn to 0.85, it has 0.85 of all
   verify::Basis worn;
   worn.use = 0.85;
-  const svg::Element w = svg::parsed(show::n_m_points(r, worn));
-  const auto v = w.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-ink"); }).at(0)->points();
+  const svg::Element used = svg::parsed(show::n_m_points(r, worn));
+  const auto v = used.all([](const svg::Element& e) { return e.name == "polyline" && e.is("bw-ink"); }).at(0)->points();
   CHECK(v.back().x - v.front().x ==
-        Approx(std::stod(w.of_class("bw-n-m").at(0)->at("data-px-per-N")) * 2 * 0.85 * N).epsilon(1e-4));
+        Approx(std::stod(used.of_class("bw-n-m").at(0)->at("data-px-per-N")) * 2 * 0.85 * N).epsilon(1e-4));
 
   const double zero_x = 0.5 * (p.front().x + p.back().x), zero_y = p.front().y;
   std::size_t met = 0, asked = 0;

@@ -42,7 +42,8 @@ inline std::string escaped(std::string_view s) {
 inline std::string px(double v) {
   if (!(std::abs(v) < 1e13)) return text::fixed(v, 2);
   const long long hundredths = std::llround(100.0 * v), size = hundredths < 0 ? -hundredths : hundredths;
-  std::string out = (hundredths < 0 ? "-" : "") + std::to_string(size / 100);
+  std::string out = hundredths < 0 ? "-" : "";
+  out += std::to_string(size / 100);
   if (size % 100 == 0) return out;
   out += '.';
   out += static_cast<char>('0' + size % 100 / 10);
