@@ -143,6 +143,9 @@ BAYWORK_LANES_HELPER void strain(const MemberLanes& m, const MemberGroup& g, con
   multiply(chord, per_length, chord);
   add(s.v[4], chord, s.v[4]);
   add(s.v[5], chord, s.v[5]);
+  // Motions of a long girder are far larger than its strains, and what their sums lost would make a strain's lo as large
+  // as its hi: a node would then sum forces of both signs with errors that leave it out of balance, and bend the girder.
+  for (Twofolds& v : s.v) tidy(v);
 
   Twofolds k[2];
   load(m, MemberLanes::axial, 2, k);

@@ -43,10 +43,10 @@ struct __attribute__((may_alias)) Place {
 BAYWORK_LANES_HELPER const Place& at(const double* p) { return *reinterpret_cast<const Place*>(p); }
 BAYWORK_LANES_HELPER Place& at(double* p) { return *reinterpret_cast<Place*>(p); }
 
-/// hi + lo without the promise that lo is small: no step tidies up. Every sum or product of such numbers is still right
-/// to a few u² of its absolute parts (u the unit roundoff), since lo never holds more than a few u of them and is
-/// summed with an error of u of itself. After T. Ogita, S. M. Rump, S. Oishi, Accurate sum and dot product, SIAM J.
-/// Sci. Comput. 26 (2005) 1955-1988, algorithms Sum2 and Dot2 (value from memory; the bound is derived anew here).
+/// hi + lo without the promise that lo is small: no step tidies up but tidy(). Every sum or product of such numbers is
+/// still right to a few u² of its absolute parts (u the unit roundoff), since lo never holds more than a few u of them
+/// and is summed with an error of u of itself. After T. Ogita, S. M. Rump, S. Oishi, Accurate sum and dot product, SIAM
+/// J. Sci. Comput. 26 (2005) 1955-1988, algorithms Sum2 and Dot2 (value from memory; the bound is derived anew here).
 struct Twofolds {
   Lanes hi, lo;
 };
@@ -87,6 +87,12 @@ BAYWORK_LANES_HELPER void dot(const Twofolds* a, const Twofolds* b, Twofolds& ou
   multiply(a[0], b[0], out);
   add_product(a[1], b[1], out);
   add_product(a[2], b[2], out);
+}
+/// Makes lo as small as it can be, for hi that is not much smaller.
+BAYWORK_LANES_HELPER void tidy(Twofolds& a) {
+  const Lanes s = a.hi + a.lo;
+  a.lo = a.lo - (s - a.hi);
+  a.hi = s;
 }
 /// out += a × b, all three lengths of three; and out -= a × b.
 BAYWORK_LANES_HELPER void add_cross(const Twofolds* a, const Twofolds* b, Twofolds* out) {
