@@ -2,6 +2,8 @@
 // System lengths of a girder's bars for buckling about their two axes: from hold to hold.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -29,37 +31,69 @@ inline std::vector<std::vector<std::size_t>> face_bars_at_nodes(const GirderMode
   return out;
 }
 
-/// Whether a chord joint is held along `d`, square to the chord's axis `x`. A bar and a support hold along their own
-/// direction (|cos| above 0.9); two that are not in line (|sin| above 0.2) hold along every direction. A bar within 12
-/// degrees of the chord's axis holds nothing.
-inline bool is_held(const Analysis& analysis, const std::vector<std::vector<std::size_t>>& bars, std::size_t node,
-                    const Vec3<>& x, const Vec3<>& d) {
-  std::vector<Vec3<>> holds;
-  const auto add = [&](const Vec3<>& u) {
+inline constexpr double unyielding = 1e20;  ///< [N/m]: of a rigid support, finite so that sums stay numbers
+
+/// How stiffly [N/m] a chord joint is held along `d`, square to the chord's axis `x`; 0 where it is not. A bar and a
+/// support hold along their own direction (|cos| above 0.9); two that are not in line (|sin| above 0.2) hold along
+/// every direction, the joint being free to slip aside. A bar within 12 degrees of the chord's axis holds nothing.
+/// Where a face has a cross member its diagonals do not count: what they lead to is held no better than by the next
+/// cross member.
+inline double hold_stiffness(const Analysis& analysis, const std::vector<std::vector<std::size_t>>& bars,
+                             std::size_t node, const Vec3<>& x, const Vec3<>& d) {
+  const Frame& frame = analysis.model().frame;
+  const Vec3<> e = cross(x, d);
+  double in_line = 0, dd = 0, de = 0, ee = 0;  // of bars in line with d; of all
+  std::vector<Vec3<>> seen;
+  bool two = false;
+  const auto add = [&](const Vec3<>& u, double k) {
     const Vec3<> across = u - dot(u, x) * x;
-    if (length(across) > 0.2) holds.push_back(unit(across));
+    if (!(length(across) > 0.2) || !(k > 0.0)) return;
+    const double along = dot(across, d), aside = dot(across, e);
+    dd += k * along * along;
+    de += k * along * aside;
+    ee += k * aside * aside;
+    const Vec3<> direction = unit(across);
+    if (magnitude(dot(direction, d)) > 0.9) in_line += k * along * along;
+    for (const Vec3<>& other : seen) two = two || length(cross(other, direction)) > 0.2;
+    seen.push_back(direction);
   };
-  for (const std::size_t m : bars[node]) add(analysis.axes(m).x);
-  for (const Support& s : analysis.model().frame.supports)
+  for (const std::size_t m : bars[node]) {
+    const Member& bar = frame.members[m];
+    const bool left_out =
+        bar.address.role != Role::cross_member && std::any_of(bars[node].begin(), bars[node].end(), [&](std::size_t i) {
+          const Address& other = frame.members[i].address;
+          return other.role == Role::cross_member && other.face == bar.address.face;
+        });
+    if (left_out) continue;
+    const MemberAxes<>& axes = analysis.axes(m);
+    add(axes.x,
+        baywork::detail::rod_stiffness(bar.section.E * bar.section.A, axes.length, bar.start.axial, bar.end.axial));
+  }
+  for (const Support& s : frame.supports)
     if (s.node == node)
       for (std::size_t i = 0; i < 3; ++i)
         if (s.motion[i].kind != Restraint::Kind::free) {
           Vec3<> u{};
           u[i] = 1.0;
-          add(u);
+          add(u, s.motion[i].kind == Restraint::Kind::spring ? s.motion[i].stiffness : unyielding);
         }
-  for (std::size_t i = 0; i < holds.size(); ++i) {
-    if (magnitude(dot(holds[i], d)) > 0.9) return true;
-    for (std::size_t j = 0; j < i; ++j)
-      if (length(cross(holds[i], holds[j])) > 0.2) return true;
-  }
-  return false;
+  return larger(in_line, two && ee > 0.0 ? dd - de * de / ee : 0.0);
+}
+
+/// Over which length [m] a chord of bending stiffness EI [Nm²] buckles between joints `apart` [m] that are held by k
+/// [N/m] each. Smeared, N = 2 √(EI k / apart) (F. Engesser; S. P. Timoshenko, J. M. Gere, Theory of Elastic Stability,
+/// 2.10, value from memory) = π² EI / L². Single springs keep a chord straight from k = 4 N / L on (2.6), of which the
+/// smeared ones would ask π²/4 alone; and the chord at the other end gives way as much as this one where it is no
+/// stiffer: so k counts for π²/32 of itself. Infinite for k = 0.
+inline double length_between_soft_holds(double EI, double apart, double k) {
+  return pi_v<double> * std::pow(8.0 * EI * apart / (pi_v<double> * pi_v<double> * k), 0.25);
 }
 
 }  // namespace detail
 
 /// Of every member. Bars between joints: from joint to joint, and out of the plane of its face a split post over all
-/// its pieces. Chords: between the stations that hold them along the axis they would move along, or the girder's ends.
+/// its pieces. Chords: between the stations that hold them along the axis they would move along, or the girder's ends;
+/// longer beside stations whose bars are too soft to hold them.
 /// Whether those stations themselves stay in place is the stability of the whole girder, which is not asked here.
 inline std::vector<SystemLength> system_lengths(const Analysis& analysis) {
   const GirderModel& model = analysis.model();
@@ -82,20 +116,33 @@ inline std::vector<SystemLength> system_lengths(const Analysis& analysis) {
   for (std::size_t c = 0; c < model.girder.chords.size(); ++c) {
     for (std::size_t b = 0; b < bays; ++b) bay_lengths[b] = out[model.chord_member(b, c)].about_y;
     for (const bool about_y : {true, false}) {
-      std::size_t first = 0;  // bays first ... b lie between two holds
-      double between = 0;
+      const auto length_of = [&](std::size_t b) -> double& {
+        SystemLength& s = out[model.chord_member(b, c)];
+        return about_y ? s.about_y : s.about_z;
+      };
+      std::vector<double> soft(bays, 0.0);  // lengths that soft holds leave
+      std::size_t first = 0;                // bays first ... b lie between two holds, the girder's ends among them
+      double between = 0, since = 0;        // the last hold, and the last bar that might have been one
       for (std::size_t b = 0; b < bays; ++b) {
         between += bay_lengths[b];
-        const MemberAxes<>& axes = analysis.axes(model.chord_member(b, c));
-        const bool held =
-            detail::is_held(analysis, bars, model.chord_node(b + 1, c), axes.x, about_y ? axes.z : axes.y);
-        if (!held && b + 1 < bays) continue;
-        for (; first <= b; ++first) {
-          SystemLength& s = out[model.chord_member(first, c)];
-          (about_y ? s.about_y : s.about_z) = between;
+        since += bay_lengths[b];
+        if (b + 1 < bays) {
+          const std::size_t m = model.chord_member(b, c);
+          const MemberAxes<>& axes = analysis.axes(m);
+          const FrameSection& s = model.frame.members[m].section;
+          const double k = detail::hold_stiffness(analysis, bars, model.chord_node(b + 1, c), axes.x,
+                                                  about_y ? axes.z : axes.y),
+                       apart = 0.5 * (since + bay_lengths[b + 1]),
+                       L = detail::length_between_soft_holds(s.E * (about_y ? s.Iy : s.Iz), apart, k);
+          if (k > 0.0) since = 0;
+          if (!(L < 3.0 * apart)) continue;  // so soft that it is none
+          soft[b] = larger(soft[b], L);
+          soft[b + 1] = L;
         }
+        for (; first <= b; ++first) length_of(first) = between;
         between = 0;
       }
+      for (std::size_t b = 0; b < bays; ++b) length_of(b) = larger(length_of(b), soft[b]);
     }
   }
   return out;
