@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include <baywork/girder/panel_place.hpp>
 #include <baywork/girder/validate.hpp>
 #include <baywork/json/format_loads.hpp>
 #include <baywork/json/panel_text.hpp>
