@@ -23,7 +23,7 @@ namespace baywork::rating {
 /// What an allowable load is limited by, or why it is no number.
 enum class Verdict : std::uint8_t {
   member,         ///< a check of a bar reaches 1
-  topic,          ///< a check beyond the bars by themselves does: a joint, a weld
+  topic,          ///< a check beyond single bars does: a joint, a weld, a splice
   deflection,     ///< the deflection limit is reached first
   nothing_left,   ///< what is placed already fails, or deflects too much
   not_limited,    ///< nothing is reached up to Terms::most
@@ -71,8 +71,8 @@ struct Allowable {
 };
 
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
-/// once with unit size. Loads are linear, so that no trial is ever solved. Connectors of splices are not rated: prove
-/// them at the load found, with verify::by_material. Stays where it was made; the analysis must outlive it.
+/// once with unit size. Loads are linear, so that no trial is ever solved. Connectors of splices count wherever they are
+/// described. Stays where it was made; the analysis must outlive it.
 class Rater {
  public:
   /// With nothing placed. Throws BadDescription for terms that cannot be.

@@ -42,11 +42,7 @@ class SpliceDesign {
   void search(const Response& response, std::size_t combination) {
     for (Place& p : places_) {
       if (outside_[p.chord][0] != '\0') continue;
-      const CutForces f =
-          response.member(model_.chord_member(p.station - 1, p.chord)).forces(fraction{1}, CutSide::before);
-      found_.clear();
-      const SpliceSite at{model_.girder.chords[p.chord].bar, basis_, found_};
-      std::visit([&](const auto& t) { add({f.N, f.Vy, f.Vz, f.T, f.My, f.Mz}, at, t); }, model_.girder.connector);
+      find(p, cut_at_end(response, member_before(p), false), found_);
       if (p.worst.empty()) p.worst.resize(found_.size());
       for (std::size_t i = 0; i < found_.size(); ++i) {
         if (!(found_[i].utilisation > p.worst[i].utilisation)) continue;
@@ -56,18 +52,47 @@ class SpliceDesign {
     }
   }
 
+  // what a rating asks: parts are connectors, their states the forces on the chord's end
+
+  using State = SectionForces;
+  std::size_t parts() const noexcept { return places_.size(); }
+
+  template <class Ends>
+  void state(std::size_t i, const Ends& ends, SectionForces& out) const {
+    out = ends(member_before(places_[i]), false);
+  }
+  double utilisation(std::size_t i, const SectionForces& f) const { return worst_row(i, f, 0).utilisation; }
+  /// At least every utilisation for forces on the straight line between two. All rows rise with the sizes of shears,
+  /// torque and moments; along N alone each rises with a convex function of it (|N|, max(N, 0), N/n + 4 |N| e/(n D),
+  /// their resultants and squares) and so is greatest at one end of its range.
+  double bound(std::size_t i, const SectionForces& a, const SectionForces& b) const {
+    ForceRange range(a);
+    range.take(b);
+    SectionForces f = range.others;
+    f.N = range.N_least;
+    const double at_least = utilisation(i, f);
+    f.N = range.N_most;
+    return larger(at_least, utilisation(i, f));
+  }
+  /// The row of greatest utilisation.
+  Row worst_row(std::size_t i, const SectionForces& f, std::size_t combination) const {
+    const Place& p = places_[i];
+    if (outside_[p.chord][0] != '\0') return outside(placed(p, {}), outside_[p.chord]);
+    std::vector<Row> rows;
+    find(p, f, rows);
+    std::size_t worst = 0;
+    for (std::size_t k = 1; k < rows.size(); ++k)
+      if (rows[k].utilisation > rows[worst].utilisation) worst = k;
+    rows[worst].combination = combination;
+    return placed(p, rows[worst]);
+  }
+
   /// Splice by splice for each chord: rows of a station and a chord, of no member.
   void add_rows(std::vector<Row>& out) const {
     for (const Place& p : places_) {
-      const auto placed = [&](Row row) {
-        row.address.station = static_cast<int>(p.station);
-        row.address.chord = static_cast<int>(p.chord);
-        row.chord = PartName(model_.girder.chords[p.chord].name);
-        return row;
-      };
-      if (outside_[p.chord][0] != '\0') out.push_back(outside(placed({}), outside_[p.chord]));
+      if (outside_[p.chord][0] != '\0') out.push_back(outside(placed(p, {}), outside_[p.chord]));
       for (const Row& row : p.worst)
-        if (row.utilisation > no_force) out.push_back(placed(row));
+        if (row.utilisation > no_force) out.push_back(placed(p, row));
     }
   }
 
@@ -96,6 +121,20 @@ class SpliceDesign {
     std::size_t station = 0, chord = 0;
     std::vector<Row> worst;  ///< of each row of the connector
   };
+
+  std::size_t member_before(const Place& p) const { return model_.chord_member(p.station - 1, p.chord); }
+  Row placed(const Place& p, Row row) const {
+    row.address.station = static_cast<int>(p.station);
+    row.address.chord = static_cast<int>(p.chord);
+    row.chord = PartName(model_.girder.chords[p.chord].name);
+    return row;
+  }
+  /// All rows of a connector under forces on the chord's end.
+  void find(const Place& p, const SectionForces& f, std::vector<Row>& out) const {
+    out.clear();
+    const SpliceSite at{model_.girder.chords[p.chord].bar, basis_, out};
+    std::visit([&](const auto& t) { add(f, at, t); }, model_.girder.connector);
+  }
 
   template <class T>
   static const char* outside_of(const SpliceSite& at, const T& t) {
