@@ -2,6 +2,7 @@
 // The first crossing on random girders, beside a dense scan of loads that evaluates every bar at every load.
 #include <doctest/doctest.h>
 
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -98,19 +99,21 @@ TEST_CASE("all forces of a loaded bar lie within the reach of its ends and loads
     more.push_back(
         point_load(ChordRef(r.below(g.chords.size())), r.in(0, 1) * g.span(), Vec3<>{}, Vec3<>{r.in(-1, 1), 1, -1}));
     const Response placed = analysis->solve(there);
-    const rating::detail::Line line{0, 1.5, placed, rating::detail::reaches(placed)};
+    rating::detail::Line line{0, 1.5};
+    line.there.emplace(placed);
     const Response load = analysis->solve(more);
     const rating::detail::Unit unit(load);
+    const rating::detail::Course course(line, &unit);
     const verify::detail::MemberDesign design(*analysis, {}, verify::Standards::by_material);
     const double from = r.in(0, 1), to = from + r.in(0, 2);
     std::vector<MemberLoad> loads;
     rating::detail::Trace trace;
     for (std::size_t m = 0; m < design.size(); ++m) {
-      const auto range = rating::detail::range_between(line, unit, m, from, to);
+      const auto range = course.range(m, from, to);
       const double slack =
           1e-9 * (1 + std::abs(range.N_least) + std::abs(range.N_most) + range.others.My + range.others.Mz);
       for (const double t : {0.0, 0.4, 1.0}) {
-        const auto s = rating::detail::state(line, unit, m, from + t * (to - from), loads);
+        const auto s = course.member(course.at(from + t * (to - from)), m, loads);
         loaded += s.loads.count > 0;
         rating::detail::trace(design, m, s.start, s.loads, 0, trace);
         for (const auto& [f, at] : trace.sections) {
@@ -163,7 +166,8 @@ TEST_CASE("a bound of at most 1 between two sets of forces holds for all between
       double low = 0, high = 100;
       while (high - low > 1e-6 * high) {
         const double size = 0.5 * (low + high);
-        (rating::detail::bound_between(design, 0, trace(fa, size), trace(fb, size)) <= 1.0 ? low : high) = size;
+        const Trace ta = trace(fa, size), tb = trace(fb, size);
+        (rating::detail::bound_between(design, 0, std::array{&ta, &tb}) <= 1.0 ? low : high) = size;
       }
       double most = 0;
       for (int k = 0; k <= 16; ++k) {

@@ -2,6 +2,7 @@
 // Splices inside an allowable load: beside a hand calculation, and on random girders beside a dense scan.
 #include <doctest/doctest.h>
 
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -188,7 +189,8 @@ TEST_CASE("a bound of at most 1 between two sets of forces holds for a connector
       double low = 0, high = 100;
       while (high - low > 1e-6 * high) {
         const double size = 0.5 * (low + high);
-        (design.bound(0, times(a, size), times(b, size)) <= 1.0 ? low : high) = size;
+        const verify::SectionForces one = times(a, size), other = times(b, size);
+        (design.bound(0, std::array{&one, &other}) <= 1.0 ? low : high) = size;
       }
       double most = 0;
       for (int j = 0; j <= 16; ++j) {

@@ -4,10 +4,10 @@
 
 #include <array>
 #include <cstddef>
-#include <cstdint>
+#include <deque>
 #include <limits>
 #include <numeric>
-#include <ostream>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <type_traits>
@@ -17,62 +17,15 @@
 #include <baywork/rating/detail/deflection.hpp>
 #include <baywork/rating/detail/first_crossing.hpp>
 #include <baywork/rating/terms.hpp>
+#include <baywork/rating/verdict.hpp>
 
 namespace baywork::rating {
 
-/// What an allowable load is limited by, or why it is no number.
-enum class Verdict : std::uint8_t {
-  member,         ///< a check of a bar reaches 1
-  topic,          ///< a check beyond single bars does: a joint, a weld, a splice
-  deflection,     ///< the deflection limit is reached first
-  nothing_left,   ///< what is placed already fails, or deflects too much
-  not_limited,    ///< nothing is reached up to Terms::most
-  outside_scope,  ///< a bar or joint is not covered by the checks: no load is given
-};
-inline const char* name(Verdict v) {
-  switch (v) {
-    case Verdict::member: return "a bar";
-    case Verdict::topic: return "what bars meet in";
-    case Verdict::deflection: return "deflection";
-    case Verdict::nothing_left: return "nothing left";
-    case Verdict::not_limited: return "not limited";
-    case Verdict::outside_scope: return "outside the scope";
-  }
-  return "";
-}
-
-/// How a search spares itself work: a bar or joint is searched only below the least crossing found so far, or every one
-/// in every combination by itself, for comparison.
-enum class Search : std::uint8_t { below_least, every_bar };
-
-/// Owns all it says: it may outlive girder and analysis.
-struct Allowable {
-  Verdict verdict = Verdict::outside_scope;
-  /// Characteristic load as a multiple of the unit load; 0 where nothing is left or a bar is outside the scope, and
-  /// Terms::most where nothing limits it.
-  double factor = 0;
-  /// The governing check at that load: its utilisation is 1, or just below. With the verdict `deflection` the worst
-  /// check there; with `nothing_left` that of what is placed; with `outside_scope` the bar. None where !has_row.
-  verify::Row row{};
-  bool has_row = false;
-  std::string combination;  ///< in words, of the row
-  /// The utilisation leaps past 1 at this load, where a check begins (compression) or a cross-section changes its
-  /// class: `beyond` is the worst check a millionth above.
-  bool jumps = false;
-  verify::Row beyond{};
-  /// Greatest displacement of any chord's joint or bay middle at this load [m], characteristic: of all actions, and of
-  /// those that are not permanent. That of what is placed where nothing is left.
-  double deflection = 0, variable_deflection = 0;
-  double deflection_limit = std::numeric_limits<double>::infinity();  ///< [m]
-
-  bool is_load() const noexcept {
-    return verdict == Verdict::member || verdict == Verdict::topic || verdict == Verdict::deflection;
-  }
-};
-
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
-/// once with unit size. Loads are linear, so that no trial is ever solved. Connectors of splices count wherever they are
-/// described. Stays where it was made; the analysis must outlive it.
+/// once with unit size. Loads are linear, so that no trial is ever solved; bows, which are not, stand as unit cases whose
+/// multiples are known at every load factor (detail::Bows). Connectors of splices count wherever they are described,
+/// joints and the stability of the whole where the basis asks for them. Stays where it was made; the analysis must
+/// outlive it.
 class Rater {
  public:
   /// With nothing placed. Throws BadDescription for terms that cannot be.
@@ -86,7 +39,7 @@ class Rater {
   const Terms& terms() const noexcept { return terms_; }
 
   /// The greatest load factor below the first at which a utilisation of any bar, check and combination passes 1, or a
-  /// deflection its limit; to 1e-12 of itself. Where the basis asks for joints they count as bars do.
+  /// deflection its limit; to 1e-12 of itself.
   Allowable allowable(const std::vector<Action>& unit) const { return allowable(analysis_.solve(unit)); }
   Allowable allowable(const Response& unit, Search how = Search::below_least) const {
     if (&unit.analysis() != &analysis_)
@@ -103,25 +56,26 @@ class Rater {
       out.factor = by_deflection;
       out.verdict = Verdict::deflection;
     }
+    const Courses courses = courses_of(&load);
     Governs by;
-    if (search(load, how, out.factor, by)) {
+    if (search(courses, how, out.factor, by)) {
       out.verdict = by.topic == bars ? Verdict::member : Verdict::topic;
-      take_row(row_of(load, by, out.factor), out);
-      look_beyond(load, by, out);
+      take_row(courses, row_of(courses, by, out.factor), by, out);
+      look_beyond(courses, by, out);
     } else if (out.verdict == Verdict::deflection) {
-      take_worst(load, out);
+      take_worst(courses, out);
     }
     take_deflections(moves, out.factor, out);
     return out;
   }
 
-  /// The greatest utilisation of any bar or joint in any combination at a load factor: what a proof of all cases
-  /// together says.
+  /// The greatest utilisation of any part in any combination at a load factor: what a proof of all cases together says.
   double utilisation(const Response& unit, double factor) const {
     const detail::Unit load(unit);
+    const Courses courses = courses_of(&load);
     double most = 0;
-    for_each_part(load, [&](auto& part, const Governs&) {
-      typename std::remove_cvref_t<decltype(part)>::State s;
+    for_each_part(courses, [&](auto& part, const Governs&) {
+      typename std::remove_cvref_t<decltype(part)>::State s{};
       part.state(factor, s);
       most = larger(most, part.utilisation(s));
     });
@@ -129,10 +83,15 @@ class Rater {
   }
 
  private:
-  static constexpr std::size_t bars = 0;
-  /// A part in one combination: a bar, or a part of one of the topics, which count from 1.
+  static constexpr std::size_t bars = 0, endless_bow = (std::numeric_limits<std::size_t>::max)();
+  /// A part in one course of forces: a bar, or a part of one of the topics, which count from 1.
   struct Governs {
-    std::size_t line = 0, topic = bars, part = 0;
+    std::size_t course = 0, topic = bars, part = 0;
+  };
+  /// All combinations, each as it is and with every bow to both sides.
+  struct Courses {
+    std::vector<detail::Course> list;
+    std::deque<std::vector<detail::PairGrowth>> growth;  ///< that they point into
   };
 
   Rater(const Analysis& analysis, const Cases* placed, Terms terms)
@@ -148,6 +107,7 @@ class Rater {
     kinds.push_back({"load", terms_.nature, terms_.alternative});
     combinations_ = combinations(terms_.set, kinds);
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
+    if (basis_.stability.imperfections && verify::detail::can_be_imperfect(analysis.girder())) bows_.emplace(analysis);
     look_at_placed();
     deflection_lines_ = detail::deflection_lines(placed, kinds, terms_.service, points());
   }
@@ -156,65 +116,71 @@ class Rater {
   template <class Visit>
   void for_each_topic(Visit visit) const {
     std::size_t number = bars;
-    const auto one = [&](const auto& topic) {
+    const auto one = [&](const verify::detail::RatedTopic auto& topic) {
       ++number;
       if (!verify::detail::is_idle(topic)) visit(topic, number);
     };
     std::apply([&](const auto&... t) { (one(t), ...); }, topics_);
   }
-  /// Calls visit(part, where) for every part in every combination. Bars first, in a scattered order: neighbours are
-  /// loaded alike, and a low crossing met early spares the others.
+  Courses courses_of(const detail::Unit* load) const {
+    Courses out;
+    for (const detail::Line& line : lines_) {
+      out.list.emplace_back(line, load);
+      if (!bows_) continue;
+      out.growth.push_back(bows_->growth(line, load));
+      for (const detail::UnitBow& bow : bows_->units())
+        for (const double side : {1.0, -1.0})
+          out.list.emplace_back(line, load, *bows_, bow, side, out.growth.back());
+    }
+    return out;
+  }
+  /// Calls visit(part, where) for every part in every course: whether bows end, then bars in a scattered order, as
+  /// neighbours are loaded alike, and a low crossing met early spares the others; then topics.
   template <class Visit>
-  void for_each_part(const detail::Unit& load, Visit visit) const {
+  void for_each_part(const Courses& courses, Visit visit) const {
+    const std::vector<detail::Course>& all = courses.list;
+    for (std::size_t k = 0; k < all.size(); ++k)
+      if (all[k].bow() != nullptr) {
+        detail::BowPart part(all[k]);
+        visit(part, Governs{k, endless_bow, 0});
+      }
     const std::size_t n = design_.size();
     std::size_t step = 1 + 5 * n / 13;
     while (n > 0 && std::gcd(step, n) != 1) ++step;
     for (std::size_t i = 0, m = 0; i < n; ++i, m = (m + step) % n)
-      for (std::size_t k = 0; k < lines_.size(); ++k) {
-        detail::MemberPart part(design_, lines_[k], load, m);
+      for (std::size_t k = 0; k < all.size(); ++k) {
+        detail::MemberPart part(design_, all[k], m);
         visit(part, Governs{k, bars, m});
       }
     for_each_topic([&](const auto& topic, std::size_t number) {
-      if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
-        for (std::size_t i = 0; i < topic.parts(); ++i)
-          for (std::size_t k = 0; k < lines_.size(); ++k) {
-            detail::TopicPart part(topic, lines_[k], load.ends, i);
-            visit(part, Governs{k, number, i});
-          }
+      for (std::size_t i = 0; i < topic.parts(); ++i)
+        for (std::size_t k = 0; k < all.size(); ++k) {
+          detail::TopicPart part(topic, all[k], i);
+          visit(part, Governs{k, number, i});
+        }
     });
   }
 
   /// The worst row of what is placed, wherever a check might fail under it or is outside the scope.
   void look_at_placed() {
-    const auto take = [this](const verify::Row& r) {
+    const auto take = [this](const verify::Row& r, const std::string& words) {
       if (has_placed_row_ && !(r.utilisation > placed_row_.utilisation)) return;
       placed_row_ = r;
+      placed_words_ = words;
       has_placed_row_ = true;
     };
-    for (const verify::Row& r : design_.outside_rows()) take(r);
+    for (const verify::Row& r : design_.outside_rows()) take(r, "");
     for_each_topic([&](const auto& topic, std::size_t) {
       std::vector<verify::Row> rows;
       topic.add_rows(rows);  // nothing is searched in: those outside the scope alone
-      for (const verify::Row& r : rows) take(r);
+      for (const verify::Row& r : rows) take(r, "");
     });
-    for (const detail::Line& l : lines_) {
-      if (!l.placed) continue;
-      for (std::size_t m = 0; m < design_.size(); ++m) {
-        verify::detail::ForceRange range(l.reach[m].start);
-        l.reach[m].widen(range);
-        if (detail::bound_anywhere(design_, m, range) <= 1.0) continue;
-        const verify::Row r = bar_row(m, l.placed->answer().members[m].start, l.placed->loads_on(m), l.combination);
-        if (r.utilisation > 1.0) take(r);
-      }
-      const detail::EndsOfMembers nothing(design_.size());
-      for_each_topic([&](const auto& topic, std::size_t) {
-        if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
-          for (std::size_t i = 0; i < topic.parts(); ++i) {
-            const verify::Row r = topic_row(topic, l, nothing, i, 0.0);
-            if (r.utilisation > 1.0) take(r);
-          }
-      });
-    }
+    const Courses courses = courses_of(nullptr);
+    for_each_part(courses, [&](auto& part, const Governs& here) {
+      if (part.surely_holds(0.0, 0.0)) return;
+      const verify::Row r = row_of(courses, here, 0.0);
+      if (r.utilisation > 1.0) take(r, words_of(courses.list[here.course], r, 0.0));
+    });
   }
 
   std::size_t points() const { return analysis_.girder().chords.size() * (2 * analysis_.girder().stations.size() - 1); }
@@ -232,16 +198,14 @@ class Rater {
         }
         return;
       }
-    detail::Line line;
+    detail::Line& line = lines_.emplace_back();
     line.combination = k;
     line.factor = own;
     if (placed != nullptr) {
       line.placed = placed->combine({combinations_[k].name, factors});
-      line.reach = detail::reaches(*line.placed);
-      line.ends = detail::ends_of(*line.placed);
+      line.there.emplace(*line.placed);
     }
     bases_.push_back(std::move(factors));
-    lines_.push_back(std::move(line));
   }
 
   /// What is there before any load.
@@ -258,7 +222,7 @@ class Rater {
       out.verdict = outside ? Verdict::outside_scope : Verdict::nothing_left;
       out.row = placed_row_;
       out.has_row = true;
-      if (!outside) out.combination = combinations_[placed_row_.combination].name;
+      out.combination = placed_words_;
     } else if (terms_.deflection) {
       const bool whole = terms_.deflection->of == DeflectionOf::whole;
       if ((whole ? out.deflection : out.variable_deflection) > out.deflection_limit)
@@ -276,12 +240,12 @@ class Rater {
     return detail::deflection_factor(deflection_lines_, moves, terms_.deflection->of, limit);
   }
 
-  /// Lowers `factor` to the first crossing of any part in any combination; false where none lies below it.
-  bool search(const detail::Unit& load, Search how, double& factor, Governs& by) const {
+  /// Lowers `factor` to the first crossing of any part in any course; false where none lies below it.
+  bool search(const Courses& courses, Search how, double& factor, Governs& by) const {
     bool any = false;
     const double limit = factor;
-    for_each_part(load, [&](auto& part, const Governs& here) {
-      if (lines_[here.line].factor == 0.0) return;
+    for_each_part(courses, [&](auto& part, const Governs& here) {
+      if (!courses.list[here.course].changes()) return;
       const double found = detail::FirstCrossing(part).search(how == Search::every_bar ? limit : factor);
       if (!(found < factor)) return;
       factor = found;
@@ -301,38 +265,39 @@ class Rater {
       if (found[c].utilisation > found[worst].utilisation) worst = c;
     return design_.row(member, static_cast<verify::Check>(worst), found[worst]);
   }
-  template <class Topic>
-  verify::Row topic_row(const Topic& topic, const detail::Line& line, const detail::EndsOfMembers& unit, std::size_t i,
-                        double factor) const {
-    typename Topic::State s;
-    detail::TopicPart(topic, line, unit, i).state(factor, s);
-    return topic.worst_row(i, s, line.combination);
-  }
-  verify::Row row_of(const detail::Unit& load, const Governs& by, double factor) const {
-    const detail::Line& line = lines_[by.line];
+  verify::Row row_of(const Courses& courses, const Governs& by, double factor) const {
+    const detail::Course& course = courses.list[by.course];
     if (by.topic == bars) {
       std::vector<MemberLoad> loads;
-      const detail::MemberState s = detail::state(line, load, by.part, factor, loads);
-      return bar_row(by.part, s.start, s.loads, line.combination);
+      const detail::MemberState s = course.member(course.at(factor), by.part, loads);
+      return bar_row(by.part, s.start, s.loads, course.combination());
     }
     verify::Row out;
+    if (by.topic == endless_bow && course.endless(factor))
+      out = verify::detail::row_of_unstable(analysis_.girder(), bows_->face(*course.bow()), course.combination());
     for_each_topic([&](const auto& topic, std::size_t number) {
-      if constexpr (verify::detail::RatedTopic<std::remove_cvref_t<decltype(topic)>>)
-        if (number == by.topic) out = topic_row(topic, line, load.ends, by.part, factor);
+      if (number != by.topic) return;
+      typename std::remove_cvref_t<decltype(topic)>::State s{};
+      topic.state(by.part, detail::ForcesAt{course, course.at(factor)}, s);
+      out = topic.worst_row(by.part, s, course.combination());
     });
     return out;
   }
-  void take_row(const verify::Row& row, Allowable& out) const {
+  /// Of a row outside the scope whatever the load: none.
+  std::string words_of(const detail::Course& course, const verify::Row& row, double factor) const {
+    return combinations_[row.combination].name + course.words(factor);
+  }
+  void take_row(const Courses& courses, const verify::Row& row, const Governs& by, Allowable& out) const {
     out.row = row;
     out.has_row = true;
-    out.combination = combinations_[row.combination].name;
+    out.combination = words_of(courses.list[by.course], row, out.factor);
   }
-  void take_worst(const detail::Unit& load, Allowable& out) const {
+  void take_worst(const Courses& courses, Allowable& out) const {
     double most = verify::detail::no_force;
     Governs worst;
     bool any = false;
-    for_each_part(load, [&](auto& part, const Governs& here) {
-      typename std::remove_cvref_t<decltype(part)>::State s;
+    for_each_part(courses, [&](auto& part, const Governs& here) {
+      typename std::remove_cvref_t<decltype(part)>::State s{};
       part.state(out.factor, s);
       const double u = part.utilisation(s);
       if (!(u > most)) return;
@@ -340,13 +305,20 @@ class Rater {
       worst = here;
       any = true;
     });
-    if (any) take_row(row_of(load, worst, out.factor), out);
+    if (any) take_row(courses, row_of(courses, worst, out.factor), worst, out);
   }
-  void look_beyond(const detail::Unit& load, const Governs& by, Allowable& out) const {
+  /// Where the checks' scope ends with the least load already, there is none.
+  void look_beyond(const Courses& courses, const Governs& by, Allowable& out) const {
     static constexpr double leap = 1e-3;
-    const verify::Row above = row_of(load, by, out.factor * (1.0 + 1e-6));
+    const double above_at = out.factor > 0.0 ? out.factor * (1.0 + 1e-6) : 1e-20 * terms_.most;
+    const verify::Row above = row_of(courses, by, above_at);
     out.jumps = above.utilisation > 1.0 + leap || out.row.utilisation < 1.0 - leap;
-    if (out.jumps) out.beyond = above;
+    if (!out.jumps) return;
+    out.beyond = above;
+    if (out.factor > 0.0 || above.check != verify::Check::outside_scope) return;
+    out.verdict = Verdict::outside_scope;
+    out.jumps = false;
+    take_row(courses, above, by, out);
   }
 
   const Analysis& analysis_;
@@ -356,26 +328,12 @@ class Rater {
   verify::detail::Topics topics_;
   std::vector<Combination> combinations_;
   std::vector<std::vector<double>> bases_;  ///< of each line: the factors of what is placed
-  std::vector<detail::Line> lines_;
+  std::deque<detail::Line> lines_;
+  std::optional<detail::Bows> bows_;
   verify::Row placed_row_{};
+  std::string placed_words_;
   bool has_placed_row_ = false;
   std::vector<detail::DeflectionLine> deflection_lines_;
 };
-
-/// The verdict with its load factor, the governing check with its numbers, both sides of a leap, the deflection.
-inline std::ostream& operator<<(std::ostream& out, const Allowable& a) {
-  using baywork::text::number;
-  if (a.is_load())
-    out << "allowable load factor " << number(a.factor) << ", limited by " << name(a.verdict);
-  else if (a.verdict == Verdict::not_limited)
-    out << "not limited up to the load factor " << number(a.factor);
-  else
-    out << name(a.verdict);
-  if (a.has_row) out << '\n' << a.row;
-  if (!a.combination.empty()) out << "\nin " << a.combination;
-  if (a.jumps) out << "\nthe utilisation leaps at this load; just above it: " << a.beyond;
-  return out << "\ndeflection " << baywork::text::quantity(a.deflection, 1e-3, "mm", 4) << ", of variable loads "
-             << baywork::text::quantity(a.variable_deflection, 1e-3, "mm", 4);
-}
 
 }  // namespace baywork::rating

@@ -38,9 +38,6 @@ struct Terms {
 
 inline void validate(const Terms& t) {
   require::positive(t.most, "allowable load", "the greatest load factor");
-  if (t.basis.stability.checked)
-    fail<BadDescription>("allowable load", "the girder as a whole is to be checked for stability",
-                         "bars and joints are rated: prove the stability at the load found, with verify::by_material");
   verify::require_method(t.set, t.standards);
   if (!(t.set.factor(t.nature, true) > 0.0))
     fail<BadDescription>("allowable load",

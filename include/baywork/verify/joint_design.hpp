@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -88,29 +89,39 @@ class JointDesign {
     if (d.weld_checked) most = larger(most, d.weld.check(s.seam, basis_).utilisation);
     return most;
   }
-  /// At least every utilisation for forces on the straight line between two states. Sizes of forces, n_p and line loads
-  /// are convex along it, and greatest at an end; so is the gap's sum of squares. Other bars count with their sum
-  /// unless they surely pull where this one pushes.
-  double bound(std::size_t i, const JointState& a, const JointState& b) const {
+  /// At least every utilisation for forces within the hull of several states. Sizes of forces, n_p and line loads are
+  /// convex there, and greatest at one of them; so is the gap's sum of squares. Other bars count with their sum unless
+  /// they surely pull where this one pushes.
+  double bound(std::size_t i, std::span<const JointState* const> states) const {
     const DesignedEnd& d = designed()[i];
     const std::vector<std::size_t>& side = places().ends[i].same_side;
+    const auto greatest = [&](auto value) {
+      double most = value(*states[0]);
+      for (const JointState* s : states) most = larger(most, value(*s));
+      return most;
+    };
     double most = 0;
     if (d.checked) {
       BraceForces f;
       for (std::size_t j = 0; j < side.size(); ++j) {
-        const bool against = (larger(a.N_beside[j], b.N_beside[j]) <= 0.0 && smaller(a.own_N, b.own_N) >= 0.0) ||
-                             (smaller(a.N_beside[j], b.N_beside[j]) >= 0.0 && larger(a.own_N, b.own_N) <= 0.0);
-        if (side[j] == i || !against)
-          f.N += larger(magnitude(a.N_beside[j]), magnitude(b.N_beside[j])) * places().ends[side[j]].sine;
+        const auto surely = [&](double sign) {  // the other bar has no force of this sign, this one none of the opposite
+          return greatest([&](const JointState& s) { return sign * s.N_beside[j]; }) <= 0.0 &&
+                 greatest([&](const JointState& s) { return -sign * s.own_N; }) <= 0.0;
+        };
+        if (side[j] == i || !(surely(1.0) || surely(-1.0)))
+          f.N += greatest([&](const JointState& s) { return magnitude(s.N_beside[j]); }) * places().ends[side[j]].sine;
       }
       f.N /= places().ends[i].sine;
-      f.M_ip = larger(magnitude(a.joint.M_ip), magnitude(b.joint.M_ip));
-      f.M_op = larger(magnitude(a.joint.M_op), magnitude(b.joint.M_op));
-      most = row_of_joint(d, f, larger(a.n_p, b.n_p)).utilisation;
+      f.M_ip = greatest([](const JointState& s) { return magnitude(s.joint.M_ip); });
+      f.M_op = greatest([](const JointState& s) { return magnitude(s.joint.M_op); });
+      most = row_of_joint(d, f, greatest([](const JointState& s) { return s.n_p; })).utilisation;
     }
-    if (d.gap_checked) most = larger(most, larger(gap_utilisation(d, a), gap_utilisation(d, b)));
-    if (d.weld_checked)
-      most = larger(most, d.weld.check({larger(a.seam.n, b.seam.n), larger(a.seam.v, b.seam.v)}, basis_).utilisation);
+    if (d.gap_checked) most = larger(most, greatest([&](const JointState& s) { return gap_utilisation(d, s); }));
+    if (d.weld_checked) {
+      const LineLoads l{greatest([](const JointState& s) { return s.seam.n; }),
+                        greatest([](const JointState& s) { return s.seam.v; })};
+      most = larger(most, d.weld.check(l, basis_).utilisation);
+    }
     return most;
   }
   /// The row of greatest utilisation.

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <type_traits>
 #include <variant>
 #include <vector>
@@ -62,12 +63,12 @@ class SpliceDesign {
     out = ends(member_before(places_[i]), false);
   }
   double utilisation(std::size_t i, const SectionForces& f) const { return worst_row(i, f, 0).utilisation; }
-  /// At least every utilisation for forces on the straight line between two. All rows rise with the sizes of shears,
+  /// At least every utilisation for forces within the hull of some. All rows rise with the sizes of shears,
   /// torque and moments; along N alone each rises with a convex function of it (|N|, max(N, 0), N/n + 4 |N| e/(n D),
   /// their resultants and squares) and so is greatest at one end of its range.
-  double bound(std::size_t i, const SectionForces& a, const SectionForces& b) const {
-    ForceRange range(a);
-    range.take(b);
+  double bound(std::size_t i, std::span<const SectionForces* const> states) const {
+    ForceRange range(*states[0]);
+    for (const SectionForces* s : states) range.take(*s);
     SectionForces f = range.others;
     f.N = range.N_least;
     const double at_least = utilisation(i, f);

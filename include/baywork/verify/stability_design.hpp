@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <limits>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,7 @@
 #include <baywork/verify/stability_column.hpp>
 #include <baywork/verify/stability_eigenvalue.hpp>
 #include <baywork/verify/stability_forces.hpp>
+#include <baywork/verify/stability_span.hpp>
 #include <baywork/verify/stability_strut.hpp>
 #include <baywork/verify/topic.hpp>
 
@@ -20,7 +22,8 @@ namespace baywork::verify::detail {
 
 class StabilityDesign {
  public:
-  explicit StabilityDesign(const Given& given) : model_(given.analysis.model()), basis_(given.basis) {
+  explicit StabilityDesign(const Given& given)
+      : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis) {
     if (!basis_.stability.checked) return;
     ColumnMaker maker(given.analysis, basis_, given.not_designed);
     pairs_ = maker.make();
@@ -35,9 +38,41 @@ class StabilityDesign {
 
   void search(const Response& r, std::size_t combination) {
     if (idle()) return;
-    double factor = 0;
-    if (basis_.stability.by_eigenvalue) factor = critical_factor(r, 1e-4).factor;
-    for (std::size_t i = 0; i < pairs_.size(); ++i) search_pair(i, r, combination, factor);
+    take_state([&](std::size_t m) { return axial_force(r, m); }, at_hand_);
+    take(at_hand_, combination);
+  }
+
+  // what a rating asks: all pairs are one part, as they share the frame's eigenvalue
+
+  using State = StabilityState;
+  std::size_t parts() const noexcept { return 1; }
+
+  template <class Forces>
+  void state(std::size_t, const Forces& forces, StabilityState& out) const {
+    take_state([&](std::size_t m) { return forces.in_middle(m); }, out);
+  }
+  double utilisation(std::size_t i, const StabilityState& s) const { return worst_row(i, s, 0).utilisation; }
+  /// At least every utilisation for forces within the hull of several states. All rises with N, dN and the length; falls
+  /// with the pull opposite; and rises, at one N, with the part of the buckling load: N/chi does, as chi lambda² does
+  /// with lambda. That part is max -u'Gu/u'Ku over all motions u, with G straight in the loads: a greatest of straight
+  /// functions, convex, and greatest at one of the states.
+  double bound(std::size_t, std::span<const StabilityState* const> states) const {
+    double most = 0, part = 0;
+    for (const StabilityState* s : states) part = larger(part, s->part);
+    for (std::size_t i = 0; i < pairs_.size(); ++i)
+      most = larger(most, bound_of_pair(i, states, part * (1.0 + eigenvalue_known_to)));
+    return most;
+  }
+  /// The row of greatest utilisation; with none where nothing is pushed.
+  Row worst_row(std::size_t, const StabilityState& s, std::size_t combination) const {
+    StabilityDesign alone(*this);
+    alone.take(s, combination);
+    std::vector<Row> rows;
+    alone.add_rows(rows);
+    Row worst;
+    for (const Row& r : rows)
+      if (r.utilisation > worst.utilisation) worst = r;
+    return worst;
   }
 
   void add_rows(std::vector<Row>& out) const {
@@ -108,10 +143,13 @@ class StabilityDesign {
     std::size_t station = 0;
   };
   /// 5.2.1 (3): forces of first order hold up to a tenth of the critical load; 5.2.2 (5): amplified ones up to a third.
+  double first_order_holds_to(const PairColumn& p) const {
+    return basis_.stability.imperfections && p.takes_bows ? 1.0 / 3.0 : 0.1;
+  }
   const char* second_order(const PairColumn& p, double part) const {
+    if (part <= first_order_holds_to(p)) return "";
     if (part > 1.0 / 3.0)
       return "more than a third of the critical load: second order is needed (EN 1993-1-1 5.2.2 (5))";
-    if (part <= 0.1 || (basis_.stability.imperfections && p.takes_bows)) return "";
     return basis_.stability.imperfections
                ? "more than a tenth of the critical load, and no bows can be made for it (EN 1993-1-1 5.2.1 (3))"
                : "more than a tenth of the critical load, and forces are of first order without bows (EN 1993-1-1 "
@@ -119,10 +157,23 @@ class StabilityDesign {
   }
   static bool has_formula(const PairColumn& p) { return p.outside[0] == '\0' && p.no_formula[0] == '\0'; }
 
-  /// `factor` of the whole frame's eigenvalue; 0 where closed forms are asked for.
-  void search_pair(std::size_t i, const Response& r, std::size_t combination, double factor) {
+  template <class Axial>
+  void take_state(const Axial& axial, StabilityState& out) const {
+    out.of.clear();
+    for (const PairColumn& p : pairs_) out.of.emplace_back(model_, p.where, axial);
+    out.part = 0;
+    if (!basis_.stability.by_eigenvalue) return;
+    std::vector<double> forces;
+    for (std::size_t m = 0; m < model_.frame.members.size(); ++m) forces.push_back(axial(m));
+    out.part = 1.0 / critical_factor(analysis_, forces, eigenvalue_known_to).factor;
+  }
+  void take(const StabilityState& s, std::size_t combination) {
+    for (std::size_t i = 0; i < pairs_.size(); ++i) search_pair(i, s, combination);
+  }
+
+  void search_pair(std::size_t i, const StabilityState& s, std::size_t combination) {
     const PairColumn& p = pairs_[i];
-    const PairForces own(r, p.where);
+    const PairForces& own = s.of[i];
     const std::size_t last = PairForces::last(model_.girder);
     double N = 0, dN = 0, size = 0;
     std::size_t station = 0;
@@ -133,33 +184,27 @@ class StabilityDesign {
       N = own.sum(k);
       station = k;
     }
-    // a hundredth of what the chords differ by is what zigzags leave of a pair that is pushed and pulled alike
-    if (!(N > larger(forces_known_to * size, 0.01 * dN))) return;
+    if (!(N > larger(forces_known_to * size, pair_pushed_from * dN))) return;
     Worst w{p.outside, 0.0, N, dN, 1.0, p.opposite != i, {}, station, combination};
     if (w.outside[0] == '\0') w.outside = p.no_formula;
     double length = 0;
     if (has_formula(p)) {
-      const PairForces far(r, pairs_[p.opposite].where);
+      const PairForces& far = s.of[p.opposite];
       bool beyond = false;
       for (std::size_t k = 1; k < last; ++k) {
         const double n = own.sum(k);
-        if (!(n > 1e-3 * N)) continue;
-        beyond = beyond || p.where.held.empty() || k <= p.where.held.front() || k >= p.where.held.back();
+        if (!(n > pushed_from * N)) continue;
+        beyond = beyond || is_beyond(p.where, k);
         w.tension = smaller(w.tension, -far.sum(k) / n);
       }
       w.rings = w.rings && w.tension >= 0.0;
-      w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, false);
-      // rings only help: what is no worse without them needs no second look
-      const bool may_govern = pair_utilisation(p, w.answer, N, dN) > worst_[i].utilisation ||
-                              N / w.answer.N_cr_sway > first_order_[i].N / first_order_[i].N_cr;
-      if (w.rings && w.answer.outside[0] == '\0' && may_govern)
-        w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, true);
+      w.answer = answer_of(p, model_.girder.stations, beyond, w.tension, w.rings);
       w.outside = w.answer.outside;
       if (w.outside[0] == '\0') length = w.answer.length;
     }
-    if (factor > 0.0 && p.outside[0] == '\0') {
+    if (basis_.stability.by_eigenvalue && p.outside[0] == '\0') {
       w.outside = "";
-      w.answer = answer_of(p, factor * N);
+      w.answer = answer_of(p, N / s.part);
     }
     w.utilisation =
         w.outside[0] != '\0' ? std::numeric_limits<double>::infinity() : pair_utilisation(p, w.answer, N, dN);
@@ -168,6 +213,34 @@ class StabilityDesign {
     if (length > 0.0) struts_[i].search(N, dN, length, station, combination);
     FirstOrder& f = first_order_[i];
     if (N / w.answer.N_cr_sway > f.N / f.N_cr) f = {N, w.answer.N_cr_sway, station};
+  }
+
+  double bound_of_pair(std::size_t i, std::span<const StabilityState* const> states, double part) const {
+    static constexpr double never = std::numeric_limits<double>::infinity();
+    const PairColumn& p = pairs_[i];
+    const PairSpan f(p.where, p.opposite, i, PairForces::last(model_.girder), states);
+    if (!(f.N_most > pair_pushed_from * f.dN_least)) return 0.0;
+    if (p.outside[0] != '\0' || (!has_formula(p) && !basis_.stability.by_eigenvalue)) return never;
+    double most = 0;
+    const auto take = [&](const PairAnswer& a) {
+      most = larger(most, f.N_most / a.N_cr_sway > first_order_holds_to(p)
+                              ? never
+                              : pair_utilisation(p, a, f.N_most, f.dN_most));
+    };
+    if (basis_.stability.by_eigenvalue) take(answer_of(p, f.N_most / part));
+    if (!has_formula(p)) return most;
+    const bool may_ring = p.opposite != i && f.tension_most >= 0.0, must_ring = may_ring && f.tension_least >= 0.0;
+    for (const bool beyond : {false, true}) {
+      if (beyond ? !f.may_reach_beyond : f.must_reach_beyond) continue;
+      for (const bool rings : {false, true}) {
+        if (rings ? !may_ring : must_ring) continue;
+        const PairAnswer a = answer_of(p, model_.girder.stations, beyond, f.tension_least, rings);
+        const bool outside = a.outside[0] != '\0';
+        if (!basis_.stability.by_eigenvalue) outside ? void(most = never) : take(a);
+        if (!outside) most = larger(most, struts_[i].bound(f.N_most, f.dN_most, a.length));
+      }
+    }
+    return most;
   }
 
   Row row_at(const PairColumn& p, std::size_t station) const {
@@ -214,13 +287,16 @@ class StabilityDesign {
 
   /// Forces that should vanish do so within the solver's tolerance of the largest.
   static constexpr double forces_known_to = 1e-9;
+  static constexpr double eigenvalue_known_to = 1e-6;
 
+  const Analysis& analysis_;
   const GirderModel& model_;
   Basis basis_;
   std::vector<PairColumn> pairs_;
   std::vector<Worst> worst_;
   std::vector<PairStrut> struts_;
   std::vector<FirstOrder> first_order_;
+  StabilityState at_hand_{};  ///< kept for its memory
 };
 
 }  // namespace baywork::verify::detail

@@ -22,25 +22,32 @@ inline double axial_force(const Response& r, std::size_t member) {
 class PairForces {
  public:
   PairForces(const Response& r, const ChordPair& pair)
+      : PairForces(r.model(), pair, [&](std::size_t m) { return axial_force(r, m); }) {}
+  /// `axial(member)` is N in its middle.
+  template <class Axial>
+  PairForces(const GirderModel& model, const ChordPair& pair, const Axial& axial)
       : alone_(pair.first == pair.second),
-        first_(pushes(r, pair.first)),
-        second_(alone_ ? first_ : pushes(r, pair.second)) {}
+        first_(pushes(model, pair.first, axial)),
+        second_(alone_ ? first_ : pushes(model, pair.second, axial)) {}
   /// Inner stations are 1 ... last() - 1; a girder of one bay counts with the joint at its end.
   static std::size_t last(const Girder& g) { return larger(g.bays(), std::size_t{2}); }
 
   /// Of both together; compression positive. Of a chord alone where both are the same.
   double sum(std::size_t station) const { return first_[station] + (alone_ ? 0.0 : second_[station]); }
   /// Between the two.
-  double difference(std::size_t station) const { return magnitude(first_[station] - second_[station]); }
+  double difference(std::size_t station) const { return magnitude(first_more(station)); }
+  /// By how much the first is pushed more than the second.
+  double first_more(std::size_t station) const { return first_[station] - second_[station]; }
 
  private:
   /// By station.
-  static std::vector<double> pushes(const Response& r, std::size_t chord) {
-    const std::size_t bays = r.girder().bays();
-    std::vector<double> out(last(r.girder()), 0.0);
-    double before = axial_force(r, r.model().chord_member(0, chord));
+  template <class Axial>
+  static std::vector<double> pushes(const GirderModel& model, std::size_t chord, const Axial& axial) {
+    const std::size_t bays = model.girder.bays();
+    std::vector<double> out(last(model.girder), 0.0);
+    double before = axial(model.chord_member(0, chord));
     for (std::size_t s = 1; s < out.size(); ++s) {
-      const double after = s < bays ? axial_force(r, r.model().chord_member(s, chord)) : before;
+      const double after = s < bays ? axial(model.chord_member(s, chord)) : before;
       out[s] = -0.5 * (before + after);
       before = after;
     }

@@ -46,26 +46,6 @@ class Imperfections {
     }
   }
 
-  ImperfectCases with(const Cases& cases, const std::vector<Combination>& combinations) {
-    std::vector<Response> responses;
-    std::vector<CaseKind> kinds = cases.kinds();
-    for (std::size_t i = 0; i < cases.size(); ++i) responses.push_back(cases[i]);
-    const auto solve = [&](const std::string& name, std::vector<Action> actions) {
-      responses.push_back(analysis_.solve(LoadCase{name, Nature::permanent, std::move(actions)}));
-      kinds.push_back({name, Nature::permanent, ""});
-      return responses.size() - 1;
-    };
-    for (Bowed& b : bowed_) {
-      b.bow = solve("bow of the " + name_of(b), unit_bow(b));
-      b.deflection = relative_deflection(b, responses[b.bow]);
-      if (!girder_.splices.empty()) b.kinks = solve("kinks of the " + name_of(b), unit_kinks(b));
-    }
-    ImperfectCases out{{analysis_, std::move(responses), std::move(kinds)}, {}, {}};
-    for (const Combination& c : combinations) add(cases.combine(c), c, out);
-    return out;
-  }
-
- private:
   /// From a hold to the next, or from a hold to a free tip; stations.
   struct Stretch {
     std::size_t from = 0, to = 0;
@@ -75,10 +55,96 @@ class Imperfections {
     ChordPair pair;
     std::vector<Stretch> stretches;
     std::vector<double> lengths;  ///< L of 5.3.3 of each; of an overhang twice its own
-    double deflection = 0;        ///< of the unit bow, over L/500: the greatest
-    std::size_t bow = 0, kinks = 0;
+    double deflection = 0;        ///< of the unit bow, over L/500: the greatest; 0 until it is solved
+    std::size_t bow = 0, kinks = 0;  ///< numbers of their cases
+
+    bool is_stable(double push) const { return 1.0 - push * deflection > 0.0; }
+    /// Multiples of the unit cases under a push and the pair's other deflection over L/500.
+    double times_bow(double push, double bent) const {
+      return push * (en1993::shared_imperfection(2.0) + bent) / (1.0 - push * deflection);
+    }
+    static double times_kinks(double push) { return push * en1993::shared_imperfection(2.0); }
   };
 
+  /// Of the combination's greatest push: pairs with less are left as they are.
+  static constexpr double least_push = 0.05;
+
+  std::vector<Bowed>& bowed() noexcept { return bowed_; }
+  const std::vector<Bowed>& bowed() const noexcept { return bowed_; }
+
+  ImperfectCases with(const Cases& cases, const std::vector<Combination>& combinations) {
+    std::vector<Response> responses;
+    std::vector<CaseKind> kinds = cases.kinds();
+    for (std::size_t i = 0; i < cases.size(); ++i) responses.push_back(cases[i]);
+    const auto add_case = [&](Response r) {
+      kinds.push_back({r.name(), Nature::permanent, ""});
+      responses.push_back(std::move(r));
+      return responses.size() - 1;
+    };
+    for (Bowed& b : bowed_) {
+      b.bow = add_case(solve_bow(b));
+      if (!girder_.splices.empty()) b.kinks = add_case(solve_kinks(b));
+    }
+    ImperfectCases out{{analysis_, std::move(responses), std::move(kinds)}, {}, {}};
+    for (const Combination& c : combinations) add(cases.combine(c), c, out);
+    return out;
+  }
+
+  /// The unit bow; its deflection is known from then on.
+  Response solve_bow(Bowed& b) const {
+    Response out = analysis_.solve(LoadCase{"bow of the " + name_of(b), Nature::permanent, unit_bow(b)});
+    b.deflection = greatest(deflections(b, out));
+    return out;
+  }
+  Response solve_kinks(const Bowed& b) const {
+    return analysis_.solve(LoadCase{"kinks of the " + name_of(b), Nature::permanent, unit_kinks(b)});
+  }
+
+  /// Motions of the pair's stations across, from the line between its holds (at an overhang from the tangent at its
+  /// root), over L/500 of their stretch; straight in the loads.
+  std::vector<double> deflections(const Bowed& b, const Response& r) const {
+    const auto moved = [&](std::size_t station) {
+      Vec3<> sum{};
+      for (const std::size_t c : {b.pair.first, b.pair.second})
+        sum += r.answer().displacement(r.model().chord_node(station, c));
+      return 0.5 * dot(sum, b.pair.across);
+    };
+    std::vector<double> out;
+    for (std::size_t i = 0; i < b.stretches.size(); ++i) {
+      const Stretch& s = b.stretches[i];
+      const std::size_t other = !s.overhang               ? s.to
+                                : s.to > s.from           ? (s.from > 0 ? s.from - 1 : s.from + 1)
+                                : s.from < girder_.bays() ? s.from + 1
+                                                          : s.from - 1;
+      const double slope = (moved(other) - moved(s.from)) / (at(other) - at(s.from));
+      const std::size_t low = smaller(s.from, s.to), high = larger(s.from, s.to);
+      for (std::size_t k = low; k <= high; ++k)
+        out.push_back((moved(k) - moved(s.from) - slope * (at(k) - at(s.from))) * 500.0 / b.lengths[i]);
+    }
+    return out;
+  }
+
+  /// Pushes in both chords of a pair by inner station; straight in the loads.
+  std::vector<double> pushes(const Bowed& b, const Response& r) const {
+    const PairForces forces(r, b.pair);
+    std::vector<double> out;
+    for (std::size_t s = 1; s < PairForces::last(girder_); ++s) out.push_back(forces.sum(s));
+    return out;
+  }
+  std::string words_of_bow(const Bowed& b, double times) const {
+    return "bow (" + baywork::text::number(8e-3 * times / (500.0 * longest(b)), 4) + " kN/m) of the " + name_of(b);
+  }
+  std::string words_of_kinks(const Bowed& b, double times) const {
+    return "kinks (" + baywork::text::number(1e-5 * times, 4) + " kN) of the " + name_of(b);
+  }
+
+  static double greatest(const std::vector<double>& deflections) {
+    double most = 0;
+    for (const double d : deflections) most = larger(most, magnitude(d));
+    return most;
+  }
+
+ private:
   double at(std::size_t station) const { return girder_.stations[station]; }
   std::string name_of(const Bowed& b) const { return girder_.faces[b.pair.face].name + " face"; }
 
@@ -119,30 +185,6 @@ class Imperfections {
     return out;
   }
 
-  /// Greatest motion of the pair across, from the line between its holds (at an overhang from the tangent at its root),
-  /// over L/500 of its stretch.
-  double relative_deflection(const Bowed& b, const Response& r) const {
-    const auto moved = [&](std::size_t station) {
-      Vec3<> sum{};
-      for (const std::size_t c : {b.pair.first, b.pair.second})
-        sum += r.answer().displacement(r.model().chord_node(station, c));
-      return 0.5 * dot(sum, b.pair.across);
-    };
-    double most = 0;
-    for (std::size_t i = 0; i < b.stretches.size(); ++i) {
-      const Stretch& s = b.stretches[i];
-      const std::size_t other = !s.overhang               ? s.to
-                                : s.to > s.from           ? (s.from > 0 ? s.from - 1 : s.from + 1)
-                                : s.from < girder_.bays() ? s.from + 1
-                                                          : s.from - 1;
-      const double slope = (moved(other) - moved(s.from)) / (at(other) - at(s.from));
-      const std::size_t low = smaller(s.from, s.to), high = larger(s.from, s.to);
-      for (std::size_t k = low; k <= high; ++k)
-        most = larger(most, magnitude(moved(k) - moved(s.from) - slope * (at(k) - at(s.from))) * 500.0 / b.lengths[i]);
-    }
-    return most;
-  }
-
   /// The combination as it is, and with every bow and the kinks of every face that matters, to both sides.
   void add(const Response& r, const Combination& given, ImperfectCases& out) const {
     std::vector<double> factors = given.factors;
@@ -151,31 +193,26 @@ class Imperfections {
     std::vector<double> push(bowed_.size());
     double most = 0;
     for (std::size_t i = 0; i < bowed_.size(); ++i) {
-      const PairForces forces(r, bowed_[i].pair);
-      for (std::size_t s = 1; s < PairForces::last(girder_); ++s) push[i] = larger(push[i], forces.sum(s));
+      for (const double p : pushes(bowed_[i], r)) push[i] = larger(push[i], p);
       most = larger(most, push[i]);
     }
-    const auto both_sides = [&](const Bowed& b, std::size_t unit, double factor, const std::string& words) {
+    const auto both_sides = [&](std::size_t unit, double factor, const std::string& words) {
       for (const bool plus : {true, false}) {
         std::vector<double> with = factors;
         with[unit] = plus ? factor : -factor;
-        out.combinations.push_back(
-            {given.name + (plus ? " + " : " - ") + words + " of the " + name_of(b), std::move(with)});
+        out.combinations.push_back({given.name + (plus ? " + " : " - ") + words, std::move(with)});
       }
     };
-    const double alpha = en1993::shared_imperfection(2.0);
     for (std::size_t i = 0; i < bowed_.size(); ++i) {
       const Bowed& b = bowed_[i];
-      if (!(push[i] > 0.05 * most)) continue;
-      const double left = 1.0 - push[i] * b.deflection;
-      if (!(left > 0.0)) {
+      if (!(push[i] > least_push * most)) continue;
+      if (!b.is_stable(push[i])) {
         out.unstable.push_back({out.combinations.size() - 1, b.pair.face});
         continue;
       }
-      const double factor = push[i] * (alpha + relative_deflection(b, r)) / left;
-      both_sides(b, b.bow, factor, "bow (" + baywork::text::number(8e-3 * factor / (500.0 * longest(b)), 4) + " kN/m)");
-      if (b.kinks != 0)
-        both_sides(b, b.kinks, alpha * push[i], "kinks (" + baywork::text::number(1e-5 * alpha * push[i], 4) + " kN)");
+      const double bow = b.times_bow(push[i], greatest(deflections(b, r))), kinks = Bowed::times_kinks(push[i]);
+      both_sides(b.bow, bow, words_of_bow(b, bow));
+      if (b.kinks != 0) both_sides(b.kinks, kinks, words_of_kinks(b, kinks));
     }
   }
   static double longest(const Bowed& b) {
@@ -193,15 +230,18 @@ class Imperfections {
 /// Bows are those of straight prismatic girders.
 inline bool can_be_imperfect(const Girder& g) { return baywork::detail::why_not_straight(g).empty(); }
 
+inline Row row_of_unstable(const Girder& g, std::size_t face, std::size_t combination) {
+  Row row;
+  row.address.face = static_cast<int>(face);
+  row.face = PartName(g.faces[face].name);
+  row.combination = combination;
+  return outside(row, "chord pair: its bow grows without end, the compression is above the critical load");
+}
 /// One row outside the scope for each face whose bow grows without end.
 inline std::vector<Row> rows_of_unstable(const ImperfectCases& with) {
   std::vector<Row> out;
   for (const ImperfectCases::Unstable& u : with.unstable) {
-    Row row;
-    row.address.face = static_cast<int>(u.face);
-    row.face = PartName(with.cases.analysis().girder().faces[u.face].name);
-    row.combination = u.combination;
-    row = outside(row, "chord pair: its bow grows without end, the compression is above the critical load");
+    const Row row = row_of_unstable(with.cases.analysis().girder(), u.face, u.combination);
     bool said = false;
     for (const Row& r : out) said = said || r.address == row.address;
     if (!said) out.push_back(row);

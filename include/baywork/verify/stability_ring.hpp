@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 
 #include <baywork/verify/held_chords.hpp>
 
@@ -67,8 +68,8 @@ bool is_stable(std::array<std::array<double, n>, n> k) {
   return true;
 }
 
-/// N of `half_waves` half waves, see below.
-inline double load_of_wave(const HeldPair& p, const BoxBehind& q, std::size_t half_waves) {
+/// N of `half_waves` half waves, see below; `below` where that is no less.
+inline double load_of_wave(const HeldPair& p, const BoxBehind& q, std::size_t half_waves, double below) {
   const double k = static_cast<double>(half_waves) * pi_v<double> / p.length, b = p.width, h = q.depth;
   std::array<std::array<double, 5>, 5> energy{};  // of v, v', w, u, u'
   const auto add = [&energy](double stiffness, const std::array<double, 5>& of) {
@@ -89,7 +90,8 @@ inline double load_of_wave(const HeldPair& p, const BoxBehind& q, std::size_t ha
     left[2][2] -= (1.0 - q.tension) * N * k * k;
     return is_stable(left);
   };
-  double low = 0.0, high = energy[0][0] / (k * k);  // v alone, all else held
+  double low = 0.0, high = smaller(below, energy[0][0] / (k * k));  // v alone, all else held
+  if (high == below && stable(below)) return below;
   for (int i = 0; i < 100 && low < high * (1.0 - 1e-14); ++i) {
     const double middle = 0.5 * (low + high);
     (stable(middle) ? low : high) = middle;
@@ -126,8 +128,9 @@ inline CriticalLoad critical_load(const HeldPair& p, const BoxBehind& q) {
   out.half_waves = 0;
   const std::size_t most = static_cast<std::size_t>(larger(1.0, std::floor(p.length / (2.0 * p.bay) * (1.0 + 1e-12))));
   for (std::size_t n = 1; n <= most; ++n) {
-    const double N = detail::load_of_wave(p, q, n);
-    if (out.half_waves == 0 || N < out.N_cr) out = {N, n};
+    const double least = out.half_waves == 0 ? std::numeric_limits<double>::infinity() : out.N_cr;
+    const double N = detail::load_of_wave(p, q, n, least);
+    if (N < least) out = {N, n};
   }
   return out;
 }

@@ -43,6 +43,10 @@ struct StrutBar {
   ClauseRow check(Check c, const SectionForces& f) const {
     return aluminium ? as_aluminium().check(c, f, place()) : as_steel().check(c, f, place());
   }
+  /// At least the utilisation under f and all smaller forces of the same signs.
+  double most(Check c, const SectionForces& f) const {
+    return aluminium ? as_aluminium().most(c, f, place(), 0.0) : as_steel().most(c, f, place(), 0.0);
+  }
   void fill(Check c, const SectionForces& f, Row& row) const {
     aluminium ? take_answer(as_aluminium(), c, f, place(), row) : take_answer(as_steel(), c, f, place(), row);
   }
@@ -87,10 +91,21 @@ class PairStrut {
     b.length = length;
     const double M_I = 0.5 * dN * b.h0;
     const en1993::BuiltUpForces f = en1993::built_up_forces(b, N, M_I);
-    const double own[] = {ratio(f.N_ch, chord_.chi() * chord_.omega_0() * chord_.N_Rd()), of_panel(f).utilisation,
-                          of_cross_member(f).utilisation};
+    const double own[] = {of_chord(f), of_panel(f).utilisation, of_cross_member(f).utilisation};
     for (std::size_t i = 0; i < 3; ++i)
       if (own[i] > worst_[i].utilisation) worst_[i] = {own[i], N, M_I, length, b, f, station, combination};
+  }
+
+  /// At least what the three checks come to under N and dN and all less: M_Ed = (N e_0 + M_I)/(1 - N/N_cr - N/S_v) of
+  /// 6.4.1 rises with both, and with it N_ch and V_Ed.
+  double bound(double N, double dN, double length) const {
+    en1993::BuiltUp b = strut_;
+    b.length = length;
+    const en1993::BuiltUpForces f = en1993::built_up_forces(b, N, 0.5 * dN * b.h0);
+    if (!f.stable) return std::numeric_limits<double>::infinity();
+    if (!strut_.battened) return of_chord(f);
+    return larger(of_chord(f), larger(chord_.most(Check::beam_column, panel(f)),
+                                      cross_.most(Check::bending_and_axial, cross_member(f))));
   }
 
   /// `at` gives a row of the face at a station, to be filled.
@@ -138,6 +153,9 @@ class PairStrut {
     s.Vy = f.batten_shear;
     s.Mz = f.batten_moment;  // in the face's plane
     return s;
+  }
+  double of_chord(const en1993::BuiltUpForces& f) const {
+    return ratio(f.N_ch, chord_.chi() * chord_.omega_0() * chord_.N_Rd());
   }
   ClauseRow of_panel(const en1993::BuiltUpForces& f) const {
     if (!strut_.battened) return {};

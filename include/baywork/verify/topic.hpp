@@ -4,6 +4,7 @@
 
 #include <concepts>
 #include <cstddef>
+#include <span>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -45,14 +46,16 @@ inline bool is_idle(const Topic auto& topic) {
   return false;
 }
 
-/// A topic that an allowable load can be searched for as well. Its checks take forces at the ends of members alone,
-/// given as ends(member, at_start), from which state(part, ends, out) makes what the checks of one part take.
-/// bound(part, a, b) is at least every utilisation for forces on the straight line between those of two states.
+/// A topic that an allowable load can be searched for as well. Its checks take forces on the cuts of members: at their
+/// ends as forces(member, at_start), and N in their middle as forces.in_middle(member). From them state(part, forces,
+/// out) makes what the checks of one part take. bound(part, states) is at least every utilisation for forces within the
+/// hull of those of the states: straight between them.
 template <class T>
-concept RatedTopic = Topic<T> && requires(const T& t, std::size_t i, const typename T::State& s) {
+concept RatedTopic = Topic<T> &&
+    requires(const T& t, std::size_t i, const typename T::State& s, std::span<const typename T::State* const> states) {
   { t.parts() } -> std::convertible_to<std::size_t>;
   { t.utilisation(i, s) } -> std::convertible_to<double>;
-  { t.bound(i, s, s) } -> std::convertible_to<double>;
+  { t.bound(i, states) } -> std::convertible_to<double>;
   { t.worst_row(i, s, i) } -> std::same_as<Row>;
 };
 

@@ -2,15 +2,18 @@
 // The first load factor at which a part's utilisation passes 1, though it need not grow all the way there.
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <limits>
+#include <span>
 #include <vector>
 
-#include <baywork/rating/detail/load_line.hpp>
+#include <baywork/rating/detail/course.hpp>
 #include <baywork/rating/detail/member_trace.hpp>
 
 namespace baywork::rating::detail {
 
-/// Searches one part of a girder in one combination: a bar, or a joint. A part has a `State` at each load factor, that
+/// Searches one part of a girder in one course of forces: a bar, or a part of a topic. A part has a `State` at each load factor, that
 /// state's utilisation, and a bound that is at most 1 only if every utilisation between two states is. Ranges whose
 /// bound is at most 1 are done with; others are halved, the lower half first. A range narrower than a
 /// hundred-thousandth of the load factor with both ends below 1 is taken as below 1.
@@ -61,67 +64,106 @@ class FirstCrossing {
   double floor_ = 0;
 };
 
-/// One bar. A section's forces change in proportion to the load factor, and all checks rise with the sizes of the
-/// forces, so that the check of the greatest sizes at the two ends of a range bounds all that lies between. Sections
-/// that move along a loaded bar as the load grows are bounded by where they stand at the two ends; besides them, the
-/// eighths of each loaded stretch stay in place.
+/// One bar. All checks rise with the sizes of the forces, so that the check of the greatest sizes at the corners of a
+/// range of load factors bounds all that lies between. Sections that move along a loaded bar as the load grows are
+/// bounded by where they stand there; besides them, the eighths of each loaded stretch stay in place.
 class MemberPart {
  public:
-  using State = Trace;
-  MemberPart(const MemberDesign& design, const Line& line, const Unit& unit, std::size_t m)
-      : design_(design), line_(line), unit_(unit), m_(m) {}
+  struct State {
+    double factor = 0;
+    Trace trace{};
+  };
+  MemberPart(const MemberDesign& design, const Course& course, std::size_t m)
+      : design_(design), course_(course), m_(m) {}
 
   /// Whether the bar can be seen to stay at 1 or below from its end forces alone.
   bool surely_holds(double from, double to) const {
-    return bound_anywhere(design_, m_, range_between(line_, unit_, m_, from, to)) <= 1.0;
+    return bound_anywhere(design_, m_, course_.range(m_, from, to)) <= 1.0;
   }
-  void state(double at, Trace& out) {
-    const MemberState s = detail::state(line_, unit_, m_, at, loads_);
-    trace(design_, m_, s.start, s.loads, line_.combination, out);
+  void state(double factor, State& out) {
+    out.factor = factor;
+    trace_at(course_.at(factor), out.trace);
   }
-  double utilisation(const Trace& t) const { return detail::utilisation(design_, m_, t); }
-  double bound(const Trace& a, const Trace& b) const { return bound_between(design_, m_, a, b); }
+  double utilisation(const State& s) const { return detail::utilisation(design_, m_, s.trace); }
+  double bound(const State& a, const State& b) {
+    if (course_.is_straight()) return bound_between(design_, m_, std::array{&a.trace, &b.trace});
+    const Corners corners = course_.corners(a.factor, b.factor);
+    std::array<const Trace*, 4> traces{};
+    for (std::size_t i = 0; i < traces.size(); ++i) {
+      trace_at(corners.at[i], corners_[i]);
+      traces[i] = &corners_[i];
+    }
+    return bound_between(design_, m_, traces);
+  }
 
  private:
+  void trace_at(const Times& times, Trace& out) {
+    const MemberState s = course_.member(times, m_, loads_);
+    trace(design_, m_, s.start, s.loads, course_.combination(), out);
+  }
+
   const MemberDesign& design_;
-  const Line& line_;
-  const Unit& unit_;
+  const Course& course_;
   std::size_t m_;
   std::vector<MemberLoad> loads_;
+  std::array<Trace, 4> corners_{};
 };
 
-/// One part of a topic whose checks take forces at the ends of members, which are straight in the load factor.
+/// One part of a topic.
 template <class Topic>
 class TopicPart {
  public:
-  using State = typename Topic::State;
-  TopicPart(const Topic& topic, const Line& line, const EndsOfMembers& unit, std::size_t i)
-      : topic_(topic), line_(line), unit_(unit), i_(i) {}
+  struct State {
+    double factor = 0;
+    typename Topic::State at{};
+  };
+  TopicPart(const Topic& topic, const Course& course, std::size_t i) : topic_(topic), course_(course), i_(i) {}
 
-  bool surely_holds(double from, double to) {
-    state(from, low_);
-    state(to, high_);
-    return bound(low_, high_) <= 1.0;
+  bool surely_holds(double from, double to) { return bound_of_corners(from, to) <= 1.0; }
+  void state(double factor, State& out) const {
+    out.factor = factor;
+    topic_.state(i_, ForcesAt{course_, course_.at(factor)}, out.at);
   }
-  void state(double at, State& out) const {
-    const double f = line_.factor * at;
-    topic_.state(
-        i_,
-        [&](std::size_t m, bool at_start) {
-          const std::size_t k = at_start ? 0 : 1;
-          return sum(line_.placed ? line_.ends[m][k] : verify::SectionForces{}, unit_[m][k], f);
-        },
-        out);
+  double utilisation(const State& s) const { return topic_.utilisation(i_, s.at); }
+  double bound(const State& a, const State& b) {
+    if (course_.is_straight()) return topic_.bound(i_, std::array{&a.at, &b.at});
+    return bound_of_corners(a.factor, b.factor);
   }
-  double utilisation(const State& s) const { return topic_.utilisation(i_, s); }
-  double bound(const State& a, const State& b) const { return topic_.bound(i_, a, b); }
 
  private:
+  double bound_of_corners(double from, double to) {
+    const Corners corners = course_.corners(from, to);
+    std::array<const typename Topic::State*, 4> states{};
+    for (std::size_t i = 0; i < corners.count; ++i) {
+      topic_.state(i_, ForcesAt{course_, corners.at[i]}, corners_[i]);
+      states[i] = &corners_[i];
+    }
+    return topic_.bound(i_, std::span(states.data(), corners.count));
+  }
+
   const Topic& topic_;
-  const Line& line_;
-  const EndsOfMembers& unit_;
+  const Course& course_;
   std::size_t i_;
-  State low_{}, high_{};
+  std::array<typename Topic::State, 4> corners_{};
+};
+
+/// Whether the bow of one course grows without end.
+class BowPart {
+ public:
+  using State = double;
+  explicit BowPart(const Course& course) : course_(course) {}
+
+  bool surely_holds(double from, double to) const { return !course_.may_be_endless(from, to); }
+  void state(double factor, double& out) const { out = factor; }
+  double utilisation(double factor) const {
+    return course_.endless(factor) ? std::numeric_limits<double>::infinity() : 0.0;
+  }
+  double bound(double from, double to) const {
+    return course_.may_be_endless(from, to) ? std::numeric_limits<double>::infinity() : 0.0;
+  }
+
+ private:
+  const Course& course_;
 };
 
 }  // namespace baywork::rating::detail

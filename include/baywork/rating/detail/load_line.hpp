@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Forces of one combination that grow with a load factor: what is placed, and the load times the factor.
+// What a search asks of a solved load: forces at the ends of all members, how far they reach along them, cuts.
 #pragma once
 
 #include <array>
@@ -9,13 +9,23 @@
 
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/found.hpp>
+#include <baywork/verify/stability_forces.hpp>
 
 namespace baywork::rating::detail {
+
+inline verify::SectionForces sum(const verify::SectionForces& a, const verify::SectionForces& b, double f) {
+  return {a.N + f * b.N, a.Vy + f * b.Vy, a.Vz + f * b.Vz, a.T + f * b.T, a.My + f * b.My, a.Mz + f * b.Mz};
+}
 
 /// Forces on both ends of a member, and how far the loads along it may take its forces beyond them.
 struct MemberReach {
   verify::SectionForces start{}, end{}, along{};
 
+  void add(double f, const MemberReach& r) {
+    start = sum(start, r.start, f);
+    end = sum(end, r.end, f);
+    along = sum(along, r.along, magnitude(f));
+  }
   /// Takes all forces anywhere along the member into a range.
   void widen(verify::detail::ForceRange& range) const {
     for (const verify::SectionForces& f : {start, end}) {
@@ -67,76 +77,33 @@ inline std::vector<MemberReach> reaches(const Response& r) {
   return out;
 }
 
-inline verify::SectionForces sum(const verify::SectionForces& a, const verify::SectionForces& b, double f) {
-  return {a.N + f * b.N, a.Vy + f * b.Vy, a.Vz + f * b.Vz, a.T + f * b.T, a.My + f * b.My, a.Mz + f * b.Mz};
-}
-
-/// Forces on the cuts at both ends of every member.
-using EndsOfMembers = std::vector<std::array<verify::SectionForces, 2>>;
-inline EndsOfMembers ends_of(const Response& r) {
-  EndsOfMembers out(r.model().frame.members.size());
+/// Forces on the cuts at both ends of a member, and N in its middle.
+struct MemberCuts {
+  std::array<verify::SectionForces, 2> ends{};
+  double N_in_middle = 0;
+};
+inline std::vector<MemberCuts> cuts_of(const Response& r) {
+  std::vector<MemberCuts> out(r.model().frame.members.size());
   for (std::size_t m = 0; m < out.size(); ++m)
-    out[m] = {verify::detail::cut_at_end(r, m, true), verify::detail::cut_at_end(r, m, false)};
+    out[m] = {{verify::detail::cut_at_end(r, m, true), verify::detail::cut_at_end(r, m, false)},
+              verify::detail::axial_force(r, m)};
   return out;
 }
+
+/// A solved load, with what is asked of it again and again.
+struct Unit {
+  const Response& response;
+  std::vector<MemberReach> reach;
+  std::vector<MemberCuts> cuts;
+  explicit Unit(const Response& r) : response(r), reach(reaches(r)), cuts(cuts_of(r)) {}
+};
 
 /// One combination without the load asked for. `factor` is that load's own in it.
 struct Line {
   std::size_t combination = 0;
   double factor = 0;
   std::optional<Response> placed{};  ///< not there where nothing is placed
-  std::vector<MemberReach> reach{};
-  EndsOfMembers ends{};
+  std::optional<Unit> there{};       ///< of what is placed
 };
-
-/// The load asked for, of unit size.
-struct Unit {
-  const Response& response;
-  std::vector<MemberReach> reach;
-  EndsOfMembers ends;
-  explicit Unit(const Response& r) : response(r), reach(reaches(r)), ends(ends_of(r)) {}
-};
-
-/// End forces and loads of member m at the load factor `at`; `loads` is scratch that the answer points into.
-struct MemberState {
-  std::array<double, 6> start{};
-  MemberLoads<double> loads{};
-};
-inline MemberState state(const Line& line, const Unit& unit, std::size_t m, double at, std::vector<MemberLoad>& loads) {
-  MemberState s;
-  loads.clear();
-  const double f = line.factor * at;
-  s.start = unit.response.answer().members[m].start;
-  for (double& v : s.start) v *= f;
-  if (line.placed) {
-    for (std::size_t k = 0; k < 6; ++k) s.start[k] += line.placed->answer().members[m].start[k];
-    for (const MemberLoad& l : line.placed->loads_on(m)) loads.push_back(l);
-  }
-  for (MemberLoad l : unit.response.loads_on(m)) {
-    l.first = f * l.first;
-    l.last = f * l.last;
-    loads.push_back(l);
-  }
-  s.loads = {loads.data(), loads.size()};
-  return s;
-}
-
-/// All that member m's forces can be between two load factors, anywhere along it.
-inline verify::detail::ForceRange range_between(const Line& line, const Unit& unit, std::size_t m, double from,
-                                                double to) {
-  static constexpr MemberReach nothing{};
-  const MemberReach& placed = line.placed ? line.reach[m] : nothing;
-  const MemberReach& load = unit.reach[m];
-  const auto reach_at = [&](double at) {
-    const double f = line.factor * at;
-    return MemberReach{sum(placed.start, load.start, f), sum(placed.end, load.end, f),
-                       sum(placed.along, load.along, magnitude(f))};
-  };
-  const MemberReach low = reach_at(from), high = reach_at(to);
-  verify::detail::ForceRange range(low.start);
-  low.widen(range);
-  high.widen(range);
-  return range;
-}
 
 }  // namespace baywork::rating::detail

@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <limits>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -55,10 +56,11 @@ inline double bound_anywhere(const MemberDesign& members, std::size_t m, const F
   return most;
 }
 
-/// The same for all forces that lie between those of two traces, section by section; where it is above 1 it may be
-/// less.
-inline double bound_between(const MemberDesign& members, std::size_t m, const Trace& a, const Trace& b) {
-  if (a.sections.size() != b.sections.size()) return std::numeric_limits<double>::infinity();
+/// The same for all forces within the hull of some traces, section by section; where it is above 1 it may be less.
+inline double bound_between(const MemberDesign& members, std::size_t m, std::span<const Trace* const> traces) {
+  const Trace& a = *traces[0];
+  for (const Trace* t : traces)
+    if (t->sections.size() != a.sections.size()) return std::numeric_limits<double>::infinity();
   double most = 0;
   members.visit(m, [&]<class Design>(const Design& design) {
     const auto take = [&](const ForceRange& range, const Place& at) {
@@ -67,12 +69,13 @@ inline double bound_between(const MemberDesign& members, std::size_t m, const Tr
     };
     for (std::size_t i = 0; i < a.sections.size() && most <= 1.0; ++i) {
       ForceRange range(a.sections[i].first);
-      range.take(b.sections[i].first);
+      for (const Trace* t : traces) range.take(t->sections[i].first);
       take(range, a.sections[i].second);
-      if (a.sections[i].second.softening != b.sections[i].second.softening) take(range, b.sections[i].second);
+      for (const Trace* t : traces)
+        if (t->sections[i].second.softening != a.sections[i].second.softening) take(range, t->sections[i].second);
     }
     ForceRange whole(a.greatest.bound);
-    whole.take(b.greatest.bound);
+    for (const Trace* t : traces) whole.take(t->greatest.bound);
     for (const Check c : Design::whole_checks) most = larger(most, MemberDesign::whole_bound(design, c, whole));
   });
   return most;
