@@ -45,13 +45,15 @@ class Rater {
     if (&unit.analysis() != &analysis_)
       fail<BadDescription>("allowable load", "the load was solved on another girder",
                            "one of the same analysis is accepted");
-    const std::vector<Vec3<>> moves = detail::chord_displacements(unit);
+    const detail::Motion moves = deflections_.motion(unit);
     const detail::Unit load(unit);
     Allowable out = start(moves);
     if (out.verdict == Verdict::outside_scope || out.verdict == Verdict::nothing_left) return out;
 
     out.factor = terms_.most;
-    const double by_deflection = deflection_factor(moves, out.deflection_limit);
+    const double by_deflection = terms_.deflection
+                                     ? deflections_.first(moves, terms_.deflection->of, out.deflection_limit)
+                                     : std::numeric_limits<double>::infinity();
     if (by_deflection <= out.factor) {
       out.factor = by_deflection;
       out.verdict = Verdict::deflection;
@@ -109,7 +111,7 @@ class Rater {
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
     if (basis_.stability.imperfections && verify::detail::can_be_imperfect(analysis.girder())) bows_.emplace(analysis);
     look_at_placed();
-    deflection_lines_ = detail::deflection_lines(placed, kinds, terms_.service, points());
+    deflections_ = detail::Deflections(analysis, placed, kinds, terms_.service);
   }
 
   /// Calls visit(topic, its number) for each that the basis asks for.
@@ -183,8 +185,6 @@ class Rater {
     });
   }
 
-  std::size_t points() const { return analysis_.girder().chords.size() * (2 * analysis_.girder().stations.size() - 1); }
-
   /// Combinations that differ in the load's factor alone are one: the greatest factor meets every limit first.
   void add_line(const Cases* placed, std::size_t k) {
     std::vector<double> factors = combinations_[k].factors;
@@ -209,7 +209,7 @@ class Rater {
   }
 
   /// What is there before any load.
-  Allowable start(const std::vector<Vec3<>>& moves) const {
+  Allowable start(const detail::Motion& moves) const {
     Allowable out;
     take_deflections(moves, 0.0, out);
     if (terms_.deflection) {
@@ -231,13 +231,9 @@ class Rater {
     return out;
   }
 
-  void take_deflections(const std::vector<Vec3<>>& moves, double factor, Allowable& out) const {
-    out.deflection = detail::deflection_at(deflection_lines_, moves, DeflectionOf::whole, factor);
-    out.variable_deflection = detail::deflection_at(deflection_lines_, moves, DeflectionOf::variable, factor);
-  }
-  double deflection_factor(const std::vector<Vec3<>>& moves, double limit) const {
-    if (!terms_.deflection) return std::numeric_limits<double>::infinity();
-    return detail::deflection_factor(deflection_lines_, moves, terms_.deflection->of, limit);
+  void take_deflections(const detail::Motion& moves, double factor, Allowable& out) const {
+    out.deflection = deflections_.at(moves, DeflectionOf::whole, factor);
+    out.variable_deflection = deflections_.at(moves, DeflectionOf::variable, factor);
   }
 
   /// Lowers `factor` to the first crossing of any part in any course; false where none lies below it.
@@ -333,7 +329,7 @@ class Rater {
   verify::Row placed_row_{};
   std::string placed_words_;
   bool has_placed_row_ = false;
-  std::vector<detail::DeflectionLine> deflection_lines_;
+  detail::Deflections deflections_;
 };
 
 }  // namespace baywork::rating

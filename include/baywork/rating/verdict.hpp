@@ -53,7 +53,7 @@ struct Allowable {
   bool jumps = false;
   verify::Row beyond{};
   /// Greatest displacement of any chord's joint or bay middle at this load [m], characteristic: of all actions, and of
-  /// those that are not permanent. That of what is placed where nothing is left.
+  /// those that are not permanent, slack of splices with it. That of what is placed where nothing is left.
   double deflection = 0, variable_deflection = 0;
   double deflection_limit = std::numeric_limits<double>::infinity();  ///< [m]
 

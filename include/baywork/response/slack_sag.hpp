@@ -27,6 +27,19 @@ struct BasicSlackSag {
 };
 using SlackSag = BasicSlackSag<double>;
 
+namespace detail {
+/// Loads that make a chord's member longer by its connector's slack: the forces k s that would shorten it again.
+template <Scalar S>
+void open_connector(const BasicAnalysis<S>& analysis, std::size_t member, BasicFrameLoads<S>& loads) {
+  const BasicMember<S>& m = analysis.model().frame.members[member];
+  const MemberAxes<S>& axes = analysis.axes(member);
+  const S slack = S(fit_of(analysis.girder().connector).slack);
+  const Vec3<S> push = S(stiffness_of(m, axes.length).axial * slack) * axes.x;
+  loads.force(m.from, -push);
+  loads.force(m.to, push);
+}
+}  // namespace detail
+
 /// Every connector that pulls in the response has opened by its slack; those that push are in contact. The frame is
 /// solved with the chord ends before them longer by that much (the forces k s that would shorten them again are put on
 /// its joints), so that continuous girders and uneven slack are covered. In a girder on two supports a and b this is
@@ -48,11 +61,7 @@ BasicSlackSag<S> slack_sag(const BasicResponse<S>& r) {
       const std::size_t i = r.model().chord_member(s - 1, c);
       if (!(value_of(r.member(i).forces(fraction{1}, CutSide::before).N) > 1e-9 * most)) continue;
       ++out.opened;
-      const BasicMember<S>& m = r.model().frame.members[i];
-      const MemberAxes<S>& axes = r.analysis().axes(i);
-      const Vec3<S> push = S(stiffness_of(m, axes.length).axial * slack) * axes.x;
-      loads.force(m.from, -push);
-      loads.force(m.to, push);
+      detail::open_connector(r.analysis(), i, loads);
     }
   if (out.opened == 0) return out;
   const BasicFrameAnswer<S> answer = r.analysis().solver().solve(loads);
