@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include <baywork/rating.hpp>
+#include <baywork/verify.hpp>
 #include <baywork/verify.hpp>
 
 #include "support/by_hand.hpp"
@@ -357,7 +357,4 @@ TEST_CASE("what is taken for granted and what is not covered follows what is ask
   verify::Basis lonely;
   lonely.stability = {false, true};
   CHECK_THROWS_AS(verify::by_material(r, lonely), BadDescription);
-  rating::Terms terms;
-  terms.basis = basis();
-  CHECK_THROWS_AS(rating::Rater(analysis, terms), BadDescription);
 }

@@ -10,6 +10,7 @@
 
 #include <baywork/rating.hpp>
 
+#include "support/connectors.hpp"
 #include "support/tubes.hpp"
 
 namespace {
@@ -238,4 +239,35 @@ TEST_CASE("vertical and horizontal loads together make a closed curve whose ever
   }
   CHECK(about_x == Approx(-2.0 * 6.0).epsilon(1e-9));
   CHECK_THROWS_AS(rating::interaction_curve(rater, {.rays = 3}), BadDescription);
+}
+
+TEST_CASE("a table's head says of splices and stability whether they are checked") {
+  const auto head = [](const Connector& connector, const verify::Stability& stability) {
+    rating::TableTerms terms;
+    terms.terms.basis.stability = stability;
+    terms.patterns = {Pattern::uniform};
+    std::ostringstream out;
+    out << rating::load_table(
+        std::vector<std::size_t>{12},
+        [&](std::size_t bays) {
+          BoxGirder g = box(bays);
+          g.modules = {0, {4}, connector};
+          return g;
+        },
+        terms);
+    return out.str();
+  };
+  const auto says = [](const std::string& text, const char* words) { return text.find(words) != std::string::npos; };
+  const std::string plain = head(RigidSplice{}, {});
+  CHECK(says(plain, "splices (their connectors are not described), stability of the whole, supports."));
+  PinCoupler thin = coupler();
+  thin.pin = 8e-3;
+  thin.hole = 8.5e-3;
+  thin.fit.slack = 1e-3;
+  const std::string full = head(thin, {.checked = true, .imperfections = true});
+  CHECK(says(full, "; splices, in every chord pin and fork: pin 8 mm"));
+  CHECK(says(full, "bows and kinks of 5.3.3 in every combination"));
+  CHECK(says(full, "Not checked: joints, welds, sway of what the girder hangs from or stands on, supports."));
+  CHECK(says(full, "slack of splices with it"));
+  CHECK(says(full, "chord: splice, pin in bending and shear, EN 1999-1-1:2007 8.5.14"));
 }

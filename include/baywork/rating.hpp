@@ -9,4 +9,5 @@
 #include <baywork/rating/moment_shear.hpp>
 #include <baywork/rating/patterns.hpp>
 #include <baywork/rating/table_text.hpp>
+#include <baywork/rating/verdict.hpp>
 #include <baywork/verify.hpp>

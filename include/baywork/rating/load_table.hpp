@@ -44,6 +44,8 @@ struct LoadTable {
   std::vector<TableRow> rows;
   std::string girder;    ///< of the first row, in words
   std::string supports;  ///< of all rows, in words
+  bool spliced = false;  ///< any row
+  Connector connector{};  ///< of the first row with splices
 };
 
 namespace detail {
@@ -121,6 +123,10 @@ LoadTable load_table(const std::vector<Argument>& arguments, GirderOf girder_of,
     if (out.rows.empty()) {
       out.girder = detail::words_of_girder(analysis.girder());
       out.supports = detail::words_of_supports(analysis.girder());
+    }
+    if (!out.spliced && !analysis.girder().splices.empty()) {
+      out.spliced = true;
+      out.connector = analysis.girder().connector;
     }
     out.rows.push_back(detail::table_row(analysis, out.terms));
   }

@@ -9,9 +9,43 @@
 #include <string>
 #include <vector>
 
+#include <baywork/girder/connector_words.hpp>
 #include <baywork/rating/load_table.hpp>
 
 namespace baywork::rating {
+
+namespace detail {
+
+/// What the table's loads are checked for, and what they are not.
+inline std::string words_of_checks(const LoadTable& t) {
+  using baywork::text::number;
+  const verify::Basis& basis = t.terms.terms.basis;
+  std::string checked = "Checked: every bar, by " + verify::words(t.terms.terms.standards, basis) +
+                        (basis.use < 1.0 ? ", worn: " + number(basis.use) + " of every resistance" : "");
+  std::string not_checked = ". Not checked: ";
+  if (!basis.joints.checked) {
+    not_checked += "joints, welds, ";
+  } else {
+    checked += "; joints of round tubes" + std::string(basis.joints.throat > 0.0 ? " and their welds" : "") +
+               ", by EN 1993-1-8 7.4";
+    if (!(basis.joints.throat > 0.0)) not_checked += "welds, ";
+  }
+  if (is_described(t.connector))
+    checked += "; splices, in every chord " + words_of(t.connector);
+  else if (t.spliced)
+    not_checked += "splices (their connectors are not described), ";
+  if (!basis.stability.checked) {
+    not_checked += "stability of the whole, ";
+  } else {
+    checked += std::string("; chord pairs as columns and built-up struts, by EN 1993-1-1 6.3.1 and 6.4") +
+               (basis.stability.by_eigenvalue ? " with the frame's eigenvalue" : "") +
+               (basis.stability.imperfections ? ", bows and kinks of 5.3.3 in every combination" : ", without bows");
+    not_checked += "sway of what the girder hangs from or stands on, ";
+  }
+  return checked + not_checked + "supports.";
+}
+
+}  // namespace detail
 
 /// What must stand above a table for it to be used; one line each.
 inline std::vector<std::string> assumptions(const LoadTable& t) {
@@ -27,13 +61,7 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
                                : "Already deducted, with their factors: " + placed + ".");
   out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
                 words(terms.set) + ".");
-  const verify::Joints& joints = terms.basis.joints;
-  out.push_back("Checked: every bar, by " + verify::words(terms.standards, terms.basis) +
-                (terms.basis.use < 1.0 ? ", worn: " + number(terms.basis.use) + " of every resistance" : "") +
-                (!joints.checked       ? ". Not checked: joints, "
-                 : joints.throat > 0.0 ? "; joints of round tubes and their welds, by EN 1993-1-8 7.4. Not checked: "
-                                       : "; joints of round tubes, by EN 1993-1-8 7.4. Not checked: welds, ") +
-                "splices, stability of the whole, supports.");
+  out.push_back(detail::words_of_checks(t));
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
     chords += (chords.empty() ? "" : ", ") + (c.word.empty() ? "chord " + std::to_string(c.index + 1) : c.word);
@@ -44,6 +72,7 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
   out.push_back("'each' is the load of EACH point, or per metre where uniform; 'total' is the sum of all. kg: kN / " +
                 number(t.terms.gravity) + " m/s2. Rounded down.");
   out.push_back(std::string("Deflection: at the load given, characteristic, of ") + name(t.terms.shown) +
+                (fit_of(t.connector).slack > 0.0 ? ", slack of splices with it" : "") +
                 (terms.deflection
                      ? "; limit: length/" + number(terms.deflection->ratio) + " of " + name(terms.deflection->of) + "."
                      : "; no limit is set."));
@@ -60,13 +89,19 @@ inline std::string note(const Allowable& a) {
   if (a.verdict == Verdict::deflection) return "deflection limit";
   if (a.verdict == Verdict::not_limited) return "not limited";
   if (!a.has_row) return "nothing left: what is placed deflects too much";
-  std::string where = a.row.chord.text().empty() ? "" : a.row.chord.text() + " ";
-  if (!a.row.face.text().empty()) where += a.row.face.text() + " face, ";
-  const std::string bar = where + (a.row.address.has_role ? name(a.row.address.role) : "bar");
-  if (a.verdict == Verdict::outside_scope) return std::string("outside the scope: ") + bar + ", " + a.row.reason;
-  return (a.verdict == Verdict::nothing_left ? "nothing left: " : "") + bar + ": " + name(a.row.check) + ", " +
-         a.row.standard + " " + a.row.clause + (a.row.softened ? ", beside a weld" : "") +
-         (a.jumps ? "; the utilisation leaps there" : "");
+  // rows of a face or a station are of no bar
+  const bool of_bar = a.row.address.has_role || a.row.member != no_member;
+  std::string what = a.row.chord.text() + (a.row.chord.text().empty() || of_bar ? "" : " chord");
+  if (!a.row.face.text().empty()) what += (what.empty() ? "" : " ") + a.row.face.text() + " face" + (of_bar ? "," : "");
+  if (of_bar) what += (what.empty() ? "" : " ") + std::string(a.row.address.has_role ? name(a.row.address.role) : "bar");
+  if (a.verdict == Verdict::outside_scope) return "outside the scope: " + what + ", " + a.row.reason;
+  const bool splice = a.row.check == verify::Check::splice;
+  return (a.verdict == Verdict::nothing_left ? "nothing left: " : "") + what + ": " + name(a.row.check) +
+         (splice ? std::string(", ") + a.row.reason : "") + ", " + a.row.standard + " " + a.row.clause +
+         (a.row.softened ? ", beside a weld" : "") +
+         (!a.jumps                                              ? ""
+          : a.beyond.check == verify::Check::outside_scope ? std::string("; beyond it outside the scope: ") + a.beyond.reason
+                                                                : "; the utilisation leaps there");
 }
 
 }  // namespace detail

@@ -24,7 +24,7 @@ enum class Verdict : std::uint8_t {
 inline const char* name(Verdict v) {
   switch (v) {
     case Verdict::member: return "a bar";
-    case Verdict::topic: return "beyond single bars";
+    case Verdict::topic: return "a joint, splice or chord pair";
     case Verdict::deflection: return "deflection";
     case Verdict::nothing_left: return "nothing left";
     case Verdict::not_limited: return "not limited";
