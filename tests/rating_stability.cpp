@@ -179,8 +179,8 @@ TEST_CASE("stability on random girders: no load below the allowable one fails, a
       CHECK(proof.worst().utilisation >= rater.utilisation(unit, share * a.factor) * (1 - 1e-6));
     }
   }
-  MESSAGE("pair " << by_pair << " scope " << by_scope << " bow " << with_bow << " fell " << fell << " value " << by_value);
   CHECK(by_pair + by_scope > 8);
   CHECK(with_bow > 5);
+  CHECK(fell > 5);
   CHECK(by_value > 4);
 }

@@ -58,7 +58,7 @@ class Rater {
       out.factor = by_deflection;
       out.verdict = Verdict::deflection;
     }
-    const Courses courses = courses_of(&load);
+    const Courses courses = courses_of(&load, out.factor);
     Governs by;
     if (search(courses, how, out.factor, by)) {
       out.verdict = by.topic == bars ? Verdict::member : Verdict::topic;
@@ -74,7 +74,7 @@ class Rater {
   /// The greatest utilisation of any part in any combination at a load factor: what a proof of all cases together says.
   double utilisation(const Response& unit, double factor) const {
     const detail::Unit load(unit);
-    const Courses courses = courses_of(&load);
+    const Courses courses = courses_of(&load, factor);
     double most = 0;
     for_each_part(courses, [&](auto& part, const Governs&) {
       typename std::remove_cvref_t<decltype(part)>::State s{};
@@ -124,15 +124,18 @@ class Rater {
     };
     std::apply([&](const auto&... t) { (one(t), ...); }, topics_);
   }
-  Courses courses_of(const detail::Unit* load) const {
+  /// For load factors up to `to`.
+  Courses courses_of(const detail::Unit* load, double to) const {
     Courses out;
     for (const detail::Line& line : lines_) {
       out.list.emplace_back(line, load);
       if (!bows_) continue;
       out.growth.push_back(bows_->growth(line, load));
-      for (const detail::UnitBow& bow : bows_->units())
+      for (const detail::UnitBow& bow : bows_->units()) {
+        if (bows_->never_made(bow, out.growth.back(), 0.0, to)) continue;
         for (const double side : {1.0, -1.0})
           out.list.emplace_back(line, load, *bows_, bow, side, out.growth.back());
+      }
     }
     return out;
   }
@@ -177,7 +180,7 @@ class Rater {
       topic.add_rows(rows);  // nothing is searched in: those outside the scope alone
       for (const verify::Row& r : rows) take(r, "");
     });
-    const Courses courses = courses_of(nullptr);
+    const Courses courses = courses_of(nullptr, 0.0);
     for_each_part(courses, [&](auto& part, const Governs& here) {
       if (part.surely_holds(0.0, 0.0)) return;
       const verify::Row r = row_of(courses, here, 0.0);

@@ -111,6 +111,15 @@ class Bows {
   bool may_be_endless(const UnitBow& u, const std::vector<PairGrowth>& all, double from, double to) const {
     return !made_.bowed()[u.pair].is_stable(all[u.pair].push_between(from, to).most);
   }
+  /// Surely at no factor from a to b: some station's push, which is straight, is great enough at both; a pair's own
+  /// greatest push is convex and so below what is straight and above it there.
+  bool never_made(const UnitBow& u, const std::vector<PairGrowth>& all, double a, double b) const {
+    const double at_a = all[u.pair].push_at(a), at_b = all[u.pair].push_at(b);
+    for (const PairGrowth& g : all)
+      for (std::size_t i = 0; i < g.push.size(); ++i)
+        if (at_a <= made_.least_push * g.push.at(i, a) && at_b <= made_.least_push * g.push.at(i, b)) return true;
+    return false;
+  }
   /// Multiple of the unit bow; 0 where none is made.
   double times(const UnitBow& u, const std::vector<PairGrowth>& all, double factor) const {
     const double push = all[u.pair].push_at(factor);
