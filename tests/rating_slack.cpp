@@ -71,8 +71,8 @@ TEST_CASE("printed deflections have the sag of slack in them") {
 }
 
 TEST_CASE("where joints open under a load its deflection leaps, and a limit within the leap is met there") {
-  // Placed: 200 N/m up, so that the top joints have opened; 200 N/m down close them, and more opens the bottom ones: the
-  // girder falls by twice the sag at that load, most under the kink: (s/h) x (L - x)/L at x = 2.5 m, 3.4375 mm.
+  // Placed: 200 N/m up, so that the top joints have opened; 200 N/m down close them, and more opens the bottom ones:
+  // the girder falls by twice the sag at that load, most under the kink: (s/h) x (L - x)/L at x = 2.5 m, 3.4375 mm.
   const Analysis analysis{loose(1_mm)};
   const Cases placed = analysis.solve(std::vector<LoadCase>{{"uplift", Nature::permanent, down(-200.0)}});
   const Response unit = analysis.solve(down(1.0));

@@ -96,7 +96,8 @@ TEST_CASE("a thin pin limits a girder's load: by hand") {
   CHECK(close(1.5 * a.factor * worst, 7787.21, 1e-6));
   // with the usual pin of 16 mm a bar governs, later
   const Analysis usual{spliced(coupler(), material::en_aw_6082_t6())};
-  CHECK(Rater(usual).allowable(usual.solve({line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 1.0_kN_per_m)}))
+  CHECK(Rater(usual)
+            .allowable(usual.solve({line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 1.0_kN_per_m)}))
             .factor > a.factor);
 }
 
@@ -174,8 +175,7 @@ TEST_CASE("a bound of at most 1 between two sets of forces holds for a connector
   std::size_t close_ones = 0;
   for (int i = 0; i < 40; ++i) {
     const bool alloy = r.chance(0.7);
-    const Analysis analysis{
-        spliced(weak_connector(r, alloy), alloy ? material::en_aw_6082_t6() : material::s355h())};
+    const Analysis analysis{spliced(weak_connector(r, alloy), alloy ? material::en_aw_6082_t6() : material::s355h())};
     const verify::Basis basis;
     const std::vector<bool> skipped(analysis.model().bar_index.size(), false);
     const verify::detail::SpliceDesign design({analysis, basis, skipped});
@@ -195,8 +195,7 @@ TEST_CASE("a bound of at most 1 between two sets of forces holds for a connector
       double most = 0;
       for (int j = 0; j <= 16; ++j) {
         const double t = j / 16.0;
-        const double u =
-            design.utilisation(0, rating::detail::sum(times(a, low * t), times(b, low), 1.0 - t));
+        const double u = design.utilisation(0, rating::detail::sum(times(a, low * t), times(b, low), 1.0 - t));
         CHECK(u <= 1.0 + 1e-12);
         most = u > most ? u : most;
       }

@@ -76,19 +76,16 @@ TEST_CASE("forces of first order end a load where a pair reaches a tenth of its 
   // a b/(12 E I_b) + 1/(2 G Av) + a/(b G Av_b). The opposite pair is pushed as well, so that no ring helps.
   const Analysis analysis{box(material::s355h())};
   const double E = 210e9, G = 81e9, A = 868.6504e-6, I_ch = 334765.9e-12, I_b = 137675.75e-12, a = 0.5, L = 6.0;
-  const double Av = analysis.girder().chords[0].bar.section.shear_y,
-               Av_b = RoundTube{48.3_mm, 4.0_mm}.data().shear_y;
+  const double Av = analysis.girder().chords[0].bar.section.shear_y, Av_b = RoundTube{48.3_mm, 4.0_mm}.data().shear_y;
   const double S = 1 / (a * a / (2 * pi * pi * E * I_ch) + a * a / (12 * E * I_b) + 1 / (2 * G * Av) + 1 / (G * Av_b));
-  const double P = pi * pi * E * A * a * a / 2 / (L * L),
-               N_cr = P / (1 + P / S) + pi * pi * 2 * E * I_ch / (L * L);
+  const double P = pi * pi * E * A * a * a / 2 / (L * L), N_cr = P / (1 + P / S) + pi * pi * 2 * E * I_ch / (L * L);
   const Response unit = analysis.solve(pushed(analysis.girder(), 10e3));
   // the sides' diagonals take about a hundredth of the push: what is left in the chords, the mean of neighbouring bays
   double N = 0;
   for (std::size_t station = 1; station < 12; ++station) {
     double both = 0;
     for (const ChordOf c : {ChordOf::top_left, ChordOf::top_right})
-      for (const std::size_t bay : {station - 1, station})
-        both -= 0.5 * unit.chord(c).bay(bay).forces(fraction{0.5}).N;
+      for (const std::size_t bay : {station - 1, station}) both -= 0.5 * unit.chord(c).bay(bay).forces(fraction{0.5}).N;
     N = both > N ? both : N;
   }
   CHECK(N == Approx(20e3).epsilon(0.02));
@@ -133,8 +130,8 @@ TEST_CASE("stability on random girders: no load below the allowable one fails, a
     REQUIRE(seed < 200);
     Random r(seed);
     const bool alloy = r.chance(0.5);
-    BoxGirder made = box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5),
-                         r.chance(0.5) ? 5.0_mm : 3.2_mm);
+    BoxGirder made =
+        box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5), r.chance(0.5) ? 5.0_mm : 3.2_mm);
     made.depth = r.in(0.4, 0.7);
     made.width = r.in(0.4, 0.9);
     if (r.chance(0.3)) made.diaphragms.ends = false;

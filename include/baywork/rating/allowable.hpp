@@ -22,10 +22,10 @@
 namespace baywork::rating {
 
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
-/// once with unit size. Loads are linear, so that no trial is ever solved; bows, which are not, stand as unit cases whose
-/// multiples are known at every load factor (detail::Bows). Connectors of splices count wherever they are described,
-/// joints and the stability of the whole where the basis asks for them. Stays where it was made; the analysis must
-/// outlive it.
+/// once with unit size. Loads are linear, so that no trial is ever solved; bows, which are not, stand as unit cases
+/// whose multiples are known at every load factor (detail::Bows). Connectors of splices count wherever they are
+/// described, joints and the stability of the whole where the basis asks for them. Stays where it was made; the
+/// analysis must outlive it.
 class Rater {
  public:
   /// With nothing placed. Throws BadDescription for terms that cannot be.
@@ -133,8 +133,7 @@ class Rater {
       out.growth.push_back(bows_->growth(line, load));
       for (const detail::UnitBow& bow : bows_->units()) {
         if (bows_->never_made(bow, out.growth.back(), 0.0, to)) continue;
-        for (const double side : {1.0, -1.0})
-          out.list.emplace_back(line, load, *bows_, bow, side, out.growth.back());
+        for (const double side : {1.0, -1.0}) out.list.emplace_back(line, load, *bows_, bow, side, out.growth.back());
       }
     }
     return out;

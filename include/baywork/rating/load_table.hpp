@@ -42,9 +42,9 @@ struct TableRow {
 struct LoadTable {
   TableTerms terms{};
   std::vector<TableRow> rows;
-  std::string girder;    ///< of the first row, in words
-  std::string supports;  ///< of all rows, in words
-  bool spliced = false;  ///< any row
+  std::string girder;     ///< of the first row, in words
+  std::string supports;   ///< of all rows, in words
+  bool spliced = false;   ///< any row
   Connector connector{};  ///< of the first row with splices
 };
 

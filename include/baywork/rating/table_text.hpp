@@ -59,8 +59,8 @@ inline std::vector<std::string> assumptions(const LoadTable& t) {
     placed += (placed.empty() ? "" : ", ") + c.name + " (" + name(c.nature) + ")";
   out.push_back(placed.empty() ? "Nothing is placed before the load: the self-weight is NOT deducted."
                                : "Already deducted, with their factors: " + placed + ".");
-  out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) + ". Factors: " +
-                words(terms.set) + ".");
+  out.push_back("Loads are characteristic; the load counts as " + std::string(name(terms.nature)) +
+                ". Factors: " + words(terms.set) + ".");
   out.push_back(detail::words_of_checks(t));
   std::string chords;
   for (const ChordRef& c : t.terms.loading.chords)
@@ -93,15 +93,17 @@ inline std::string note(const Allowable& a) {
   const bool of_bar = a.row.address.has_role || a.row.member != no_member;
   std::string what = a.row.chord.text() + (a.row.chord.text().empty() || of_bar ? "" : " chord");
   if (!a.row.face.text().empty()) what += (what.empty() ? "" : " ") + a.row.face.text() + " face" + (of_bar ? "," : "");
-  if (of_bar) what += (what.empty() ? "" : " ") + std::string(a.row.address.has_role ? name(a.row.address.role) : "bar");
+  if (of_bar)
+    what += (what.empty() ? "" : " ") + std::string(a.row.address.has_role ? name(a.row.address.role) : "bar");
   if (a.verdict == Verdict::outside_scope) return "outside the scope: " + what + ", " + a.row.reason;
   const bool splice = a.row.check == verify::Check::splice;
   return (a.verdict == Verdict::nothing_left ? "nothing left: " : "") + what + ": " + name(a.row.check) +
          (splice ? std::string(", ") + a.row.reason : "") + ", " + a.row.standard + " " + a.row.clause +
          (a.row.softened ? ", beside a weld" : "") +
-         (!a.jumps                                              ? ""
-          : a.beyond.check == verify::Check::outside_scope ? std::string("; beyond it outside the scope: ") + a.beyond.reason
-                                                                : "; the utilisation leaps there");
+         (!a.jumps ? ""
+          : a.beyond.check == verify::Check::outside_scope
+              ? std::string("; beyond it outside the scope: ") + a.beyond.reason
+              : "; the utilisation leaps there");
 }
 
 }  // namespace detail

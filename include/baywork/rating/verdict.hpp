@@ -33,8 +33,8 @@ inline const char* name(Verdict v) {
   return "";
 }
 
-/// How a search spares itself work: a part is searched only below the least crossing found so far, or every one in every
-/// combination by itself, for comparison.
+/// How a search spares itself work: a part is searched only below the least crossing found so far, or every one in
+/// every combination by itself, for comparison.
 enum class Search : std::uint8_t { below_least, every_bar };
 
 /// Owns all it says: it may outlive girder and analysis.

@@ -21,9 +21,7 @@ namespace baywork::verify::detail {
 class SpliceDesign {
  public:
   explicit SpliceDesign(const Given& given)
-      : model_(given.analysis.model()),
-        basis_(given.basis),
-        by_stress_(given.which == Standards::allowable_stress) {
+      : model_(given.analysis.model()), basis_(given.basis), by_stress_(given.which == Standards::allowable_stress) {
     const Girder& g = model_.girder;
     if (!is_described(g.connector)) return;
     std::vector<Row> none;

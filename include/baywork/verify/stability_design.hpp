@@ -52,10 +52,10 @@ class StabilityDesign {
     take_state([&](std::size_t m) { return forces.in_middle(m); }, out);
   }
   double utilisation(std::size_t i, const StabilityState& s) const { return worst_row(i, s, 0).utilisation; }
-  /// At least every utilisation for forces within the hull of several states. All rises with N, dN and the length; falls
-  /// with the pull opposite; and rises, at one N, with the part of the buckling load: N/chi does, as chi lambda² does
-  /// with lambda. That part is max -u'Gu/u'Ku over all motions u, with G straight in the loads: a greatest of straight
-  /// functions, convex, and greatest at one of the states.
+  /// At least every utilisation for forces within the hull of several states. All rises with N, dN and the length;
+  /// falls with the pull opposite; and rises, at one N, with the part of the buckling load: N/chi does, as chi lambda²
+  /// does with lambda. That part is max -u'Gu/u'Ku over all motions u, with G straight in the loads: a greatest of
+  /// straight functions, convex, and greatest at one of the states.
   double bound(std::size_t, std::span<const StabilityState* const> states) const {
     double most = 0, part = 0;
     for (const StabilityState* s : states) part = larger(part, s->part);
@@ -117,7 +117,8 @@ class StabilityDesign {
         basis_.stability.imperfections
             ? "Bows of compressed chord pairs of straight girders, where they are held (EN 1993-1-1 5.3.3, q_d with "
               "the face's own deflection) to both sides, and kinks at splices, join every combination, but for pairs "
-              "with less than a twentieth of its greatest push; no sway of supports (5.3.2). With them system lengths hold in open faces, up to a third of the critical "
+              "with less than a twentieth of its greatest push; no sway of supports (5.3.2). With them system lengths "
+              "hold in open faces, up to a third of the critical "
               "load. Columns and struts have their own bows on top, on the safe side."
             : "Without bows (stability.imperfections) forces of first order are taken to hold up to a tenth of the "
               "critical load (EN 1993-1-1 5.2.1 (3)); system lengths in open faces are not on the safe side beyond.");
@@ -223,9 +224,8 @@ class StabilityDesign {
     if (p.outside[0] != '\0' || (!has_formula(p) && !basis_.stability.by_eigenvalue)) return never;
     double most = 0;
     const auto take = [&](const PairAnswer& a) {
-      most = larger(most, f.N_most / a.N_cr_sway > first_order_holds_to(p)
-                              ? never
-                              : pair_utilisation(p, a, f.N_most, f.dN_most));
+      most = larger(
+          most, f.N_most / a.N_cr_sway > first_order_holds_to(p) ? never : pair_utilisation(p, a, f.N_most, f.dN_most));
     };
     if (basis_.stability.by_eigenvalue) take(answer_of(p, f.N_most / part));
     if (!has_formula(p)) return most;

@@ -54,8 +54,8 @@ class Imperfections {
   struct Bowed {
     ChordPair pair;
     std::vector<Stretch> stretches;
-    std::vector<double> lengths;  ///< L of 5.3.3 of each; of an overhang twice its own
-    double deflection = 0;        ///< of the unit bow, over L/500: the greatest; 0 until it is solved
+    std::vector<double> lengths;     ///< L of 5.3.3 of each; of an overhang twice its own
+    double deflection = 0;           ///< of the unit bow, over L/500: the greatest; 0 until it is solved
     std::size_t bow = 0, kinks = 0;  ///< numbers of their cases
 
     bool is_stable(double push) const { return 1.0 - push * deflection > 0.0; }

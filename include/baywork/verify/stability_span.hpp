@@ -31,8 +31,8 @@ inline bool is_beyond(const ChordPair& p, std::size_t station) {
 /// stay between their values there, and the pull opposite over the push, a quotient of two, too wherever the push is
 /// above zero.
 struct PairSpan {
-  double N_least = 0, N_most = 0;    ///< the greatest push of any station
-  double dN_least = 0, dN_most = 0;  ///< the greatest difference
+  double N_least = 0, N_most = 0;                            ///< the greatest push of any station
+  double dN_least = 0, dN_most = 0;                          ///< the greatest difference
   bool may_reach_beyond = false, must_reach_beyond = false;  ///< pushed beyond its holds
   double tension_least = 1, tension_most = 1;                ///< pull opposite over push
 

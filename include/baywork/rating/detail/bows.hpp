@@ -131,9 +131,10 @@ class Bows {
     Limits greatest_push{0.0, larger(greatest(all, from), greatest(all, to))};
     for (const PairGrowth& g : all) greatest_push.least = larger(greatest_push.least, g.push_between(from, to).least);
     if (!(push.most > made_.least_push * greatest_push.least)) return {};
-    const double most = u.kinks ? verify::detail::Imperfections::Bowed::times_kinks(push.most)
-                                : times(u, push.most, bent.most);
-    const bool made = push.least > made_.least_push * greatest_push.most && !(u.kinks && may_be_endless(u, all, from, to));
+    const double most =
+        u.kinks ? verify::detail::Imperfections::Bowed::times_kinks(push.most) : times(u, push.most, bent.most);
+    const bool made =
+        push.least > made_.least_push * greatest_push.most && !(u.kinks && may_be_endless(u, all, from, to));
     return {made ? times(u, push.least, bent.least) : 0.0, most};
   }
   std::string words(const UnitBow& u, double times) const {

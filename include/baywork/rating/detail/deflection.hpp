@@ -147,8 +147,14 @@ class Deflections {
           }
           const std::size_t i = model.chord_member(s, c);
           const Member& m = model.frame.members[i];
-          const MemberView bar{m, analysis_->axes(i), answer.members[i], {}, answer.displacement(m.from),
-                               answer.rotation(m.from), answer.displacement(m.to), answer.rotation(m.to)};
+          const MemberView bar{m,
+                               analysis_->axes(i),
+                               answer.members[i],
+                               {},
+                               answer.displacement(m.from),
+                               answer.rotation(m.from),
+                               answer.displacement(m.to),
+                               answer.rotation(m.to)};
           Vec3<> u = bar.displacement(fraction{0.5});
           // the loads stretch the bar itself; it is its connector that opens
           if (i == o.member)

@@ -13,9 +13,9 @@
 
 namespace baywork::rating::detail {
 
-/// Searches one part of a girder in one course of forces: a bar, or a part of a topic. A part has a `State` at each load factor, that
-/// state's utilisation, and a bound that is at most 1 only if every utilisation between two states is. Ranges whose
-/// bound is at most 1 are done with; others are halved, the lower half first. A range narrower than a
+/// Searches one part of a girder in one course of forces: a bar, or a part of a topic. A part has a `State` at each
+/// load factor, that state's utilisation, and a bound that is at most 1 only if every utilisation between two states
+/// is. Ranges whose bound is at most 1 are done with; others are halved, the lower half first. A range narrower than a
 /// hundred-thousandth of the load factor with both ends below 1 is taken as below 1.
 template <class Part>
 class FirstCrossing {
