@@ -117,7 +117,9 @@ inline verify::ClauseRow beam_column(const BarResistance& r, const Buckling& b, 
   const double mz = verify::ratio(f.Mz, r.M_z_Rd);
   const auto rising = [exponent](double factor, double chi) { return axial_exponent(exponent, factor, chi); };
   if (detail::is_hollow(r.kind)) {
-    const double axial = larger(detail::power(n_y, rising(r.psi, b.chi_y)), detail::power(n_z, rising(r.psi, b.chi_z)));
+    const double psi_y = rising(r.psi, b.chi_y), psi_z = rising(r.psi, b.chi_z);
+    const double axial = psi_y == psi_z ? detail::power(n, psi_y)
+                                        : larger(detail::power(n_y, psi_y), detail::power(n_z, psi_z));
     const double moments = detail::moment_sum(my, mz, is_round(r.kind), form) / at.omega_0;
     return verify::interaction_row(axial + moments, "EN 1999-1-1 6.3.3.1 (6.62)");
   }

@@ -41,11 +41,11 @@ inline void add_end_plate_rows(const SpliceSite& at, const BoltedEndPlate& c, co
 
   add_row(at, compare(F_t, F_T, en1993::t_stub_clause), "({a}/{b} + 4*{c}/({b}*{d}))/{e}",
           {{"N_Ed", f.N, kilonewton},
-           {"n", n},
+           {"n", n, plain},
            {"M_Ed", M, kilonewton_metre},
            {"D", c.bolt_circle, metre},
            {"F_T,Rd", F_T, kilonewton},
-           {"mode", static_cast<double>(stub.mode())},
+           {"mode", static_cast<double>(stub.mode()), plain},
            {"m", stub.m, metre},
            {"n of the stub", stub.n(), metre},
            {"l_eff,1", stub.l_eff_1(), metre},

@@ -17,14 +17,18 @@ namespace baywork::verify::detail {
 /// A utilisation that rounding leaves of no force at all: the solver's tolerance is 1e-10 of the largest force.
 inline constexpr double no_force = 1e-9;
 
-/// A row of a member with its address and names, and nothing found yet.
-inline Row row_of(const GirderModel& model, std::size_t m) {
-  Row row;
+/// Gives a row its member's address and names.
+inline void address(const GirderModel& model, std::size_t m, Row& row) {
   row.member = m;
   row.address = model.frame.members[m].address;
   const PartNames& names = model.frame.names;
   if (row.address.face >= 0) row.face = PartName(names.faces[static_cast<std::size_t>(row.address.face)]);
   if (row.address.chord >= 0) row.chord = PartName(names.chords[static_cast<std::size_t>(row.address.chord)]);
+}
+/// A row of a member with its address and names, and nothing found yet.
+inline Row row_of(const GirderModel& model, std::size_t m) {
+  Row row;
+  address(model, m, row);
   return row;
 }
 

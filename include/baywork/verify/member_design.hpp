@@ -133,7 +133,7 @@ class MemberDesign {
     const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
     GreatestForces greatest;
     const auto at = [&](double x, const SectionForces& f) {
-      greatest.take(f, x);
+      if constexpr (Design::whole_checks.size() != 0) greatest.take(f, x);
       visit(f, Place{x, combination, softening_at(d, x, length)});
     };
     for_each_section(start, loads, length, design.weights(), marks, at, skip);
@@ -147,10 +147,14 @@ class MemberDesign {
     return walk(design, m, start, loads, combination, visit, [](const auto&) { return Skipped{}; });
   }
 
-  /// The row of one check, from where it was found.
-  Row row(std::size_t m, Check c, const Found& found) const {
-    Row out = row_of(model_, m);
+  /// The row of one check, from where it was found. A row is large: it is made where it shall stay.
+  void fill_row(std::size_t m, Check c, const Found& found, Row& out) const {
+    address(model_, m, out);
     visit(m, [&](const auto& design) { fill(design, c, found, out); });
+  }
+  Row row(std::size_t m, Check c, const Found& found) const {
+    Row out;
+    fill_row(m, c, found, out);
     return out;
   }
   std::size_t size() const noexcept { return members_.size(); }

@@ -51,7 +51,8 @@ class MemberSearch {
     auto other = others.begin();
     for (std::size_t m = 0; m < found_.size(); ++m) {
       for (std::size_t c = 0; c < n_member_checks; ++c)
-        if (found_[m][c].utilisation > no_force) out.push_back(design_.row(m, static_cast<Check>(c), found_[m][c]));
+        if (found_[m][c].utilisation > no_force)
+          design_.fill_row(m, static_cast<Check>(c), found_[m][c], out.emplace_back());
       if (design_.is_outside(m)) out.push_back(design_.outside_row(m));
       for (; other != others.end() && other->member == m; ++other) out.push_back(*other);
     }
@@ -129,7 +130,7 @@ class MemberSearch {
         if (holds(checks, c) && surely_less(design, c, h.range, k.weakest.places[0].softening, of(k.m, c)))
           checks &= ~one(c);
     if (checks != 0) checks = exceedable(design, k, checks, h.range);
-    if (checks != 0) checks = exceedable_by_part(design, k, checks, all[h.combination].factors);
+    if ((checks & ~one(Check::torsion)) != 0) checks = exceedable_by_part(design, k, checks, all[h.combination].factors);
     if (checks != 0) walk(design, k, parts, all, h.combination, checks);
   }
 
@@ -138,15 +139,17 @@ class MemberSearch {
     const auto less = [](double size, double by) { return size == 0.0 || size < (1.0 - margin) * magnitude(by); };
     const SectionForces &o = r.others, &g = found.forces;
     const auto pushed = [&] { return less(larger(-r.N_least, 0.0), smaller(g.N, 0.0)); };
+    const auto pulled = [&] { return less(larger(r.N_most, 0.0), larger(g.N, 0.0)); };
     const auto bent = [&] { return less(o.My, g.My) && less(o.Mz, g.Mz); };
     const auto sheared = [&] { return less(o.Vy, g.Vy) && less(o.Vz, g.Vz) && less(o.T, g.T); };
     switch (c) {
+      case Check::axial: return pushed() && pulled();
       case Check::bending: return bent();
       case Check::shear: return sheared();
       case Check::torsion: return less(o.T, g.T);
       case Check::buckling: return pushed();
       case Check::beam_column: return pushed() && bent();
-      default: return bent() && sheared() && pushed() && less(larger(r.N_most, 0.0), larger(g.N, 0.0));
+      default: return bent() && sheared() && pushed() && pulled();
     }
   }
   /// Whether forces below those found, at a place no weaker, need not be checked.

@@ -54,18 +54,18 @@ inline const char* name(Check c) {
 
 /// Unit in which a number is printed.
 struct Unit {
-  const char* name = "";
-  double size = 1;  ///< in SI units
+  const char* name;
+  double size;  ///< in SI units
 };
-inline constexpr Unit plain{}, kilonewton{" kN", 1e3}, kilonewton_metre{" kNm", 1e3}, metre{" m", 1.0},
+inline constexpr Unit plain{"", 1.0}, kilonewton{" kN", 1e3}, kilonewton_metre{" kNm", 1e3}, metre{" m", 1.0},
     square_millimetre{" mm2", 1e-6}, megapascal{" MPa", 1e6}, kilonewton_per_square_metre{" kN/m2", 1e3};
 
 /// A number of a formula: its symbol (static text), its value in SI units and the unit it is printed in. A number that
 /// the formula does not use is printed beside it, unless it has no symbol.
 struct Number {
-  const char* symbol = "";
-  double value = 0;
-  Unit unit{};
+  const char* symbol;
+  double value;
+  Unit unit;
 };
 
 /// A girder's own name of a face or chord, cut after 31 characters: rows own all they print and allocate nothing.
@@ -95,7 +95,7 @@ struct Row {
   const char* reason = "";      ///< why it is outside the scope; else what to hold against it
   /// The left side. {a}, {b}, ... are the numbers in their order; a plain factor of exactly 1 is left out.
   const char* formula = "";
-  std::array<Number, 20> numbers{};
+  std::array<Number, 20> numbers{};  ///< n_numbers of them; the others are zeros, which cost least to make
   std::size_t n_numbers = 0;
   PartName face{}, chord{};
 

@@ -71,6 +71,7 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
     const auto none = [](const Vec3<>& v) { return v.x == 0.0 && v.y == 0.0 && v.z == 0.0; };
     if (none(s.load) && none(s.load_slope)) return;
     const Skipped skipped = skip(s);
+    if (skipped.from <= s.from && skipped.to >= s.to) return;
     const auto at_roots = [&](const auto& slope) {
       const auto roots = roots_between(slope, 0.0, s.length());
       for (std::size_t i = 0; i < roots.count; ++i)

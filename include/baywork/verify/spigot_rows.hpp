@@ -39,7 +39,7 @@ inline void add_spigot_rows(const SpliceSite& at, const Spigot& c, const Section
   const ClauseRow shear = pin_shear(0.5 * F, stack, pin.fu, r), bend = pin_bending(F, stack, pin.fy, r);
   const Number force{"F_Ed", F, kilonewton}, N{"N", f.N, kilonewton}, T{"T", f.T, kilonewton_metre};
 
-  add_row(at, shear, "{a}/(2*{b})", {force, {"F_v,Rd", shear.resistance, kilonewton}, {"pins", pins}, N, T},
+  add_row(at, shear, "{a}/(2*{b})", {force, {"F_v,Rd", shear.resistance, kilonewton}, {"pins", pins, plain}, N, T},
           "pin in shear");
   add_row(at, pin_interaction(F, stack, pin.fy, pin.fu, r), "({a}/{b})^2 + ({c}/(2*{d}))^2",
           {{"M_Ed", bend.effect, kilonewton_metre},
