@@ -5,6 +5,7 @@
 #include <baywork/response.hpp>
 #include <baywork/verify/bolted.hpp>
 #include <baywork/verify/allowable_tube.hpp>
+#include <baywork/verify/allowable_weld.hpp>
 #include <baywork/verify/built_up.hpp>
 #include <baywork/verify/en1993_buckling.hpp>
 #include <baywork/verify/en1999_buckling.hpp>
@@ -18,4 +19,5 @@
 #include <baywork/verify/spigot.hpp>
 #include <baywork/verify/stability_eigenvalue.hpp>
 #include <baywork/verify/stability_imperfections.hpp>
+#include <baywork/verify/stability_sway.hpp>
 #include <baywork/verify/weld.hpp>

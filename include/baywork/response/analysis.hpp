@@ -50,6 +50,8 @@ class BasicAnalysis {
   /// One case of these actions together.
   BasicResponse<S> solve(const std::vector<BasicAction<S>>& actions) const&;
   BasicResponse<S> solve(const BasicLoadCase<S>& load_case) const&;
+  /// Loads of the frame itself as a case of this name.
+  BasicResponse<S> solve(const BasicFrameLoads<S>& loads, const std::string& name) const&;
   /// Several cases, to be combined.
   BasicCases<S> solve(const std::vector<BasicLoadCase<S>>& cases) const&;
   /// Into an existing response: allocates nothing once response and workspace have grown to size. On a throw the
@@ -59,6 +61,7 @@ class BasicAnalysis {
   // a response of a temporary analysis would refer to nothing
   BasicResponse<S> solve(const std::vector<BasicAction<S>>&) const&& = delete;
   BasicResponse<S> solve(const BasicLoadCase<S>&) const&& = delete;
+  BasicResponse<S> solve(const BasicFrameLoads<S>&, const std::string&) const&& = delete;
   BasicCases<S> solve(const std::vector<BasicLoadCase<S>>&) const&& = delete;
 
   /// Actions as loads of the frame.

@@ -142,6 +142,17 @@ BasicResponse<S> BasicAnalysis<S>::solve(const BasicLoadCase<S>& load_case) cons
 }
 
 template <Scalar S>
+BasicResponse<S> BasicAnalysis<S>::solve(const BasicFrameLoads<S>& loads, const std::string& name) const& {
+  BasicResponse<S> r;
+  BasicSolveWorkspace<S> space;
+  solver_.solve(loads, r.answer_, space);
+  r.analysis_ = this;
+  r.name_ = name;
+  r.take_loads(loads);
+  return r;
+}
+
+template <Scalar S>
 BasicCases<S> BasicAnalysis<S>::solve(const std::vector<BasicLoadCase<S>>& cases) const& {
   if (cases.empty()) fail<BadDescription>("load cases", "no case is given", "one case or more is accepted");
   std::vector<BasicResponse<S>> responses;

@@ -2,6 +2,7 @@
 // What a proof takes for granted: partial factors, buckling lengths and how joints are welded, all of them data.
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 #include <baywork/core/address.hpp>
@@ -48,16 +49,25 @@ struct Joints {
   bool checked = false;
   double throat = 0;  ///< of the fillet all round every bar [m]; 0: welds are not checked
   en1999::Filler filler = en1999::Filler::en_5356;
+  bool welds_alone = false;  ///< the chords' walls are left out: by allowable stresses they are outside the scope
+};
+
+/// Stands under a girder that may be out of plumb, EN 1993-1-1 and EN 1999-1-1 5.3.2 (3): see with_sway().
+struct InitialSway {
+  double height = 0;        ///< h [m], from their feet to the girder's top; 0: no sway is asked for
+  std::size_t columns = 1;  ///< m: stands in a row that carry at least half of their mean load
 };
 
 /// Whether the girder as a whole is checked for stability: each pair of chords with the face between as one column, and
 /// as a built-up strut. The frame's own forces stay those of first order unless `imperfections` adds bows to every
-/// combination (with_imperfections()). Critical loads come from closed forms, or from the frame's own eigenvalue
-/// (critical_factor(): slower), which also knows girders and holds that closed forms do not.
+/// combination (with_imperfections()) and `sway` level forces (with_sway()). The bracing's force at splices, N/100, is
+/// in every combination in any case (with_kinks()). Critical loads come from closed forms, or from the frame's own
+/// eigenvalue (critical_factor(): slower), which also knows girders and holds that closed forms do not.
 struct Stability {
   bool checked = false;
   bool imperfections = false;
   bool by_eigenvalue = false;
+  InitialSway sway{};
 };
 
 /// What used equipment is often counted at (common practice; the owner's inspection says what holds).
@@ -127,9 +137,18 @@ inline void validate(const Basis& b) {
   if (b.joints.throat > 0.0 && !b.joints.checked)
     fail<BadDescription>(place, "a throat of the welds is given, but joints are not asked for",
                          "joints = {.checked = true, .throat = ...} is accepted");
+  if (b.joints.welds_alone && !(b.joints.throat > 0.0))
+    fail<BadDescription>(place, "welds alone are asked for, but no throat is given",
+                         "joints = {.checked = true, .throat = ..., .welds_alone = true} is accepted");
   if ((b.stability.imperfections || b.stability.by_eigenvalue) && !b.stability.checked)
     fail<BadDescription>(place, "imperfections or an eigenvalue are asked for, but stability is not",
                          "stability = {.checked = true, .imperfections = true} is accepted");
+  require::not_negative(b.stability.sway.height, place, "height of the stands");
+  if (b.stability.sway.columns == 0)
+    fail<BadDescription>(place, "initial sway of no columns", "one or more in a row is accepted");
+  if (b.stability.sway.height > 0.0 && !b.stability.checked)
+    fail<BadDescription>(place, "initial sway is asked for, but stability is not",
+                         "stability = {.checked = true, .sway = {...}} is accepted");
   for (const Role r : {Role::chord, Role::cross_member, Role::diagonal, Role::diaphragm, Role::user}) {
     require::positive(b.lengths.of(r).about_y, place, "buckling length factor about y");
     require::positive(b.lengths.of(r).about_z, place, "buckling length factor about z");

@@ -41,7 +41,10 @@ struct JointState {
 class JointDesign {
  public:
   explicit JointDesign(const Given& given)
-      : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis) {
+      : analysis_(given.analysis),
+        model_(given.analysis.model()),
+        basis_(given.basis),
+        by_stress_(given.which == Standards::allowable_stress) {
     if (!basis_.joints.checked) return;
     prepared_ = JointPreparer(given).take();
     worst_.resize(designed().size());
@@ -160,21 +163,30 @@ class JointDesign {
                               : welds                ? "Eccentricities inside joints."
                                                      : "Welds, eccentricities inside joints.");
     if (!basis_.joints.checked) return;
-    out.assumptions.push_back(
+    if (basis_.joints.welds_alone)
+      out.not_covered.push_back("What bars do to the walls of the chords at joints: welds alone were asked for.");
+    else if (!by_stress_) add_words_of_joints(out.assumptions);
+    if (!welds) return;
+    const std::string by =
+        by_stress_ ? "; Aluminum Design Manual 2020 J.2.2, Omega = " + baywork::text::number(basis_.allowable.rupture) +
+                         ", force per length as shear of throat or leg. Low confidence, " + allowable::label + "."
+                   : "; EN 1993-1-8 7.3.1 may ask for the bar's full strength.";
+    out.assumptions.push_back("Welds: fillets all round every bar, throat " +
+                              baywork::text::number(basis_.joints.throat * 1e3) +
+                              " mm, under line loads spread evenly" + by);
+  }
+
+ private:
+  void add_words_of_joints(std::vector<std::string>& out) const {
+    out.push_back(
         "Joints of round tubes: EN 1993-1-8 7.4, the least of what the joint may be (T or Y, X, K or N with each "
         "neighbour), 0.9 of it with bars in a second plane, moments where the bars' flexible length ends. At its ends "
         "the girder's chord is taken to go on beyond the joint or to be closed by a stiff plate.");
     if (std::any_of(designed().begin(), designed().end(), [](const DesignedEnd& d) { return d.aluminium; }))
-      out.assumptions.push_back(std::string("Aluminium joints: the same with the strengths beside welds, ") +
-                                en1999::joint_label + ".");
-    if (welds)
-      out.assumptions.push_back("Welds: fillets all round every bar, throat " +
-                                baywork::text::number(basis_.joints.throat * 1e3) +
-                                " mm, under line loads spread evenly; EN 1993-1-8 7.3.1 may ask for the bar's full "
-                                "strength.");
+      out.push_back(std::string("Aluminium joints: the same with the strengths beside welds, ") +
+                    en1999::joint_label + ".");
   }
 
- private:
   struct Worst {
     double utilisation = 0;
     JointState at{};
@@ -290,7 +302,9 @@ class JointDesign {
     const BraceEnd& e = places().ends[i];
     Row row = row_of(model_, e.member);
     row.check = check;
-    row.clause = answer.clause + std::string_view("EN 1993-1-8 ").size();  // the row names its standard apart
+    // the row names its standard apart
+    row.clause = answer.clause + (by_stress_ && check == Check::weld ? std::string_view("ADM 2020 I ").size()
+                                                                     : std::string_view("EN 1993-1-8 ").size());
     row.x = e.at_start ? 0.0 : analysis_.axes(e.member).length;
     row.combination = combination;
     row.softened =
@@ -349,7 +363,7 @@ class JointDesign {
     const DesignedEnd& d = designed()[i];
     const LineLoads& l = worst.at.seam;
     Row row = row_at(i, Check::weld, d.weld.check(l, basis_), worst.combination);
-    row.standard = d.aluminium ? "EN 1999-1-1:2007" : "EN 1993-1-8:2005";
+    row.standard = d.weld.standard();
     d.weld.explain(l, basis_, row);
     row.add("a of full strength", d.weld.full_strength_throat(basis_), metre);
     row.add("sin(theta)", std::sin(d.weld.geometry.theta));
@@ -359,6 +373,7 @@ class JointDesign {
   const Analysis& analysis_;
   const GirderModel& model_;
   Basis basis_;
+  bool by_stress_;
   PreparedJoints prepared_;
   std::vector<WorstOfEnd> worst_;
   // in the combination at hand, and kept for their memory

@@ -37,11 +37,9 @@ class MemberDesign {
   MemberDesign(const Analysis& analysis, const Basis& basis, Standards which)
       : analysis_(analysis), model_(analysis.model()), basis_(basis) {
     validate(basis);
-    if (which == Standards::allowable_stress && (basis.joints.checked || basis.stability.checked))
-      fail<BadDescription>("allowable stresses",
-                           basis.joints.checked ? "joints are to be checked"
-                                                : "the girder as a whole is to be checked for stability",
-                           "bars alone are checked by this route");
+    if (which == Standards::allowable_stress && basis.stability.checked)
+      fail<BadDescription>("allowable stresses", "the girder as a whole is to be checked for stability",
+                           "bars and welds are checked by this route");
     prepare_bars(which);
     prepare_members(which);
   }

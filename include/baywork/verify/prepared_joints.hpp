@@ -31,7 +31,7 @@ struct PreparedJoints {
 class JointPreparer {
  public:
   explicit JointPreparer(const Given& given)
-      : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis) {
+      : analysis_(given.analysis), model_(given.analysis.model()), basis_(given.basis), which_(given.which) {
     out_.places = brace_ends(analysis_);
     out_.ends.resize(out_.places.ends.size());
     const std::vector<bool>& skip = given.not_designed;
@@ -58,11 +58,17 @@ class JointPreparer {
       d.outside = "joint: chord or brace is not a round tube";
       return;
     }
+    d.tubes = tubes_of(chord.section, brace.section, e.theta());
+    prepare_weld(d, chord, brace);
+    if (basis_.joints.welds_alone) return;
     if (e.other_planes) {
       d.outside = "joint: bars meet the chord in planes that are not 60 to 90 degrees apart";
       return;
     }
-    d.tubes = tubes_of(chord.section, brace.section, e.theta());
+    if (which_ == Standards::allowable_stress) {
+      d.outside = "joint: no allowable stress is given for the chord's wall (joints.welds_alone leaves it out)";
+      return;
+    }
     if (e.second_plane) d.tubes.planes = e.opposite ? multiplanar_xx(1.0, -1.0) : multiplanar_kk;
     d.f_face = d.aluminium ? chord.strength.haz_yield / basis_.aluminium.gamma_M1
                            : chord.strength.yield / basis_.steel.gamma_M5;
@@ -75,9 +81,12 @@ class JointPreparer {
     d.outside = reason(d.unstressed.scope);
     d.checked = d.unstressed.scope == JointScope::covered;
     d.gap_checked = d.checked && e.second_plane && row.back() != i && out_.gap_after(i) > 0.0;
+  }
+
+  void prepare_weld(DesignedEnd& d, const Bar& chord, const Bar& brace) const {
     if (!(basis_.joints.throat > 0.0)) return;
     d.weld = designed_weld({d.tubes.d1, d.tubes.t1, d.tubes.theta, basis_.joints.throat},
-                           {brace.material, brace.strength}, {chord.material, chord.strength}, basis_);
+                           {brace.material, brace.strength}, {chord.material, chord.strength}, basis_, which_);
     d.weld_checked = d.weld.outside[0] == '\0';
   }
 
@@ -137,6 +146,7 @@ class JointPreparer {
   const Analysis& analysis_;
   const GirderModel& model_;
   const Basis& basis_;
+  Standards which_;
   PreparedJoints out_;
 };
 

@@ -15,6 +15,7 @@
 #include <baywork/verify/proof.hpp>
 #include <baywork/verify/stability_design.hpp>
 #include <baywork/verify/stability_imperfections.hpp>
+#include <baywork/verify/stability_sway.hpp>
 #include <baywork/verify/splice_design.hpp>
 #include <baywork/verify/topic.hpp>
 
@@ -98,15 +99,21 @@ inline Proof prove(const Cases& cases, std::vector<Combination> all, const std::
   return search.proof(std::move(all), set, std::move(further));
 }
 
-/// With bows and kinks where the basis asks for them and the girder can be given them; where not, the stability rows
-/// say that it is outside the scope.
+/// With sway, bows and kinks where the basis asks for them and the girder can be given them; where not, the stability
+/// rows and words say so.
 template <class = void>  // a template, so that a program may compile it once
 Proof prove_as_asked(const Cases& cases, std::vector<Combination> all, const std::string& set, const Basis& basis,
                      Standards which) {
   validate(basis);
-  if (!basis.stability.imperfections || !can_be_imperfect(cases.analysis().girder()))
-    return prove(cases, std::move(all), set, basis, which);
-  ImperfectCases with = with_imperfections(cases, all);
+  const Stability& asked = basis.stability;
+  const Girder& g = cases.analysis().girder();
+  const bool bows = asked.imperfections, kinks = asked.checked && !g.splices.empty();
+  const bool can = (bows || kinks) && can_be_imperfect(g), sways = asked.sway.height > 0.0;
+  if (!can && !sways) return prove(cases, std::move(all), set, basis, which);
+  ImperfectCases with =
+      sways ? with_sway(cases, all, asked.sway) : bows ? with_imperfections(cases, all) : with_kinks(cases, all);
+  if (sways && can)
+    with = bows ? with_imperfections(with.cases, with.combinations) : with_kinks(with.cases, with.combinations);
   std::vector<Row> further = rows_of_unstable(with);
   return prove(with.cases, std::move(with.combinations), set, basis, which, std::move(further));
 }

@@ -16,6 +16,7 @@
 #include <baywork/verify/stability_forces.hpp>
 #include <baywork/verify/stability_span.hpp>
 #include <baywork/verify/stability_strut.hpp>
+#include <baywork/verify/stability_sway.hpp>
 #include <baywork/verify/topic.hpp>
 
 namespace baywork::verify::detail {
@@ -92,7 +93,9 @@ class StabilityDesign {
 
   void add_words(Words& out) const {
     out.assumptions.push_back(std::string("Forces are those of linear first-order analysis") +
-                              (basis_.stability.imperfections ? "." : " without imperfections."));
+                              (basis_.stability.imperfections || basis_.stability.sway.height > 0.0
+                                   ? "."
+                                   : " without imperfections."));
     if (idle()) {
       out.not_covered.push_back(
           "Stability of the girder as a whole, sway of open faces, second-order effects and imperfections.");
@@ -116,18 +119,34 @@ class StabilityDesign {
     out.assumptions.push_back(
         basis_.stability.imperfections
             ? "Bows of compressed chord pairs of straight girders, where they are held (EN 1993-1-1 5.3.3, q_d with "
-              "the face's own deflection) to both sides, and kinks at splices, join every combination, but for pairs "
-              "with less than a twentieth of its greatest push; no sway of supports (5.3.2). With them system lengths "
-              "hold in open faces, up to a third of the critical "
-              "load. Columns and struts have their own bows on top, on the safe side."
+              "the face's own deflection) to both sides join every combination, but for pairs with less than a "
+              "twentieth of its greatest push. With them system lengths hold in open faces, up to a third of the "
+              "critical load. Columns and struts have their own bows on top, on the safe side."
             : "Without bows (stability.imperfections) forces of first order are taken to hold up to a tenth of the "
               "critical load (EN 1993-1-1 5.2.1 (3)); system lengths in open faces are not on the safe side beyond.");
+    if (!model_.girder.splices.empty()) {
+      if (baywork::detail::why_not_straight(model_.girder).empty())
+        out.assumptions.push_back(
+            "Splices of compressed chord pairs push on the face between them with alpha_m N_Ed/100 to both sides, in "
+            "every combination (EN 1993-1-1 5.3.3 (4)).");
+      else
+        out.not_covered.push_back(
+            "What splices push on the faces of a girder that is not straight (EN 1993-1-1 5.3.3 (4)).");
+    }
+    const InitialSway& sway = basis_.stability.sway;
+    if (sway.height > 0.0)
+      out.assumptions.push_back("Stands out of plumb by 1/" + baywork::text::number(1.0 / angle_of(sway), 4) +
+                                " (h = " + baywork::text::number(sway.height) + " m, " +
+                                std::to_string(sway.columns) +
+                                " in a row; EN 1993-1-1 and EN 1999-1-1 5.3.2 (3)): that share of every downward load "
+                                "pushes level, to all four sides in turn. The stands must carry it.");
     out.not_covered.push_back(
         std::string(
             eigenvalue
                 ? ""
                 : "Buckling of the girder as a whole in modes other than a chord pair's in the plane of its face; ") +
-        (eigenvalue ? "Sway" : "sway") + " of what the girder hangs from or stands on.");
+        (sway.height > 0.0 ? (eigenvalue ? "Stability" : "stability") : (eigenvalue ? "Sway" : "sway")) +
+        " of what the girder hangs from or stands on.");
   }
 
  private:

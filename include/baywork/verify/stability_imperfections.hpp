@@ -72,7 +72,8 @@ class Imperfections {
   std::vector<Bowed>& bowed() noexcept { return bowed_; }
   const std::vector<Bowed>& bowed() const noexcept { return bowed_; }
 
-  ImperfectCases with(const Cases& cases, const std::vector<Combination>& combinations) {
+  /// With kinks alone where no bows are asked for.
+  ImperfectCases with(const Cases& cases, const std::vector<Combination>& combinations, bool bows) {
     std::vector<Response> responses;
     std::vector<CaseKind> kinds = cases.kinds();
     for (std::size_t i = 0; i < cases.size(); ++i) responses.push_back(cases[i]);
@@ -82,11 +83,11 @@ class Imperfections {
       return responses.size() - 1;
     };
     for (Bowed& b : bowed_) {
-      b.bow = add_case(solve_bow(b));
+      if (bows) b.bow = add_case(solve_bow(b));
       if (!girder_.splices.empty()) b.kinks = add_case(solve_kinks(b));
     }
     ImperfectCases out{{analysis_, std::move(responses), std::move(kinds)}, {}, {}};
-    for (const Combination& c : combinations) add(cases.combine(c), c, out);
+    for (const Combination& c : combinations) add(cases.combine(c), c, bows, out);
     return out;
   }
 
@@ -186,7 +187,7 @@ class Imperfections {
   }
 
   /// The combination as it is, and with every bow and the kinks of every face that matters, to both sides.
-  void add(const Response& r, const Combination& given, ImperfectCases& out) const {
+  void add(const Response& r, const Combination& given, bool bows, ImperfectCases& out) const {
     std::vector<double> factors = given.factors;
     factors.resize(out.cases.size(), 0.0);
     out.combinations.push_back({given.name, factors});
@@ -210,8 +211,11 @@ class Imperfections {
         out.unstable.push_back({out.combinations.size() - 1, b.pair.face});
         continue;
       }
-      const double bow = b.times_bow(push[i], greatest(deflections(b, r))), kinks = Bowed::times_kinks(push[i]);
-      both_sides(b.bow, bow, words_of_bow(b, bow));
+      const double kinks = Bowed::times_kinks(push[i]);
+      if (bows) {
+        const double bow = b.times_bow(push[i], greatest(deflections(b, r)));
+        both_sides(b.bow, bow, words_of_bow(b, bow));
+      }
       if (b.kinks != 0) both_sides(b.kinks, kinks, words_of_kinks(b, kinks));
     }
   }
@@ -259,10 +263,14 @@ inline std::vector<Row> rows_of_unstable(const ImperfectCases& with) {
 /// unit bow, d, and of the combination, both over L/500, the equation of q_d is linear and is solved, not iterated:
 ///   q_d = q(e0 = L/500) N_Ed (alpha_m + r)/(1 - N_Ed d).
 /// Kinks, (4): alpha_m N_Ed/100 at all splices at once, without the bow. Faces with less than a twentieth of the
-/// greatest push are left as they are. Sway imperfections of 5.3.2 are those of columns and are not made.
+/// greatest push are left as they are. Sway of stands, 5.3.2: with_sway(). EN 1999-1-1:2007 5.3.3 is the same.
 /// Values from memory, check against the standard and the national annex.
 inline ImperfectCases with_imperfections(const Cases& cases, const std::vector<Combination>& combinations) {
-  return detail::Imperfections(cases.analysis()).with(cases, combinations);
+  return detail::Imperfections(cases.analysis()).with(cases, combinations, true);
+}
+/// The kinks alone: the bracing has to resist them also where bows are left out, 5.3.3 (4) and (5).
+inline ImperfectCases with_kinks(const Cases& cases, const std::vector<Combination>& combinations) {
+  return detail::Imperfections(cases.analysis()).with(cases, combinations, false);
 }
 inline ImperfectCases with_imperfections(const Cases& cases, const CombinationSet& set) {
   return with_imperfections(cases, combinations(set, cases.kinds()));
