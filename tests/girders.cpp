@@ -330,6 +330,7 @@ TEST_CASE("bars that differ in strength or welds alone stay apart") {
     CHECK(bars_of(weaker) == 4);
   }
   CHECK(bars_of(cross_bar().welded_along({1, 0.0})) == 4);
+  CHECK(bars_of(cross_bar().welded_across({{0.1, 0.0}})) == 4);
   Bar heavier = cross_bar();
   heavier.material.density *= 1.1;
   CHECK(bars_of(heavier) == 4);

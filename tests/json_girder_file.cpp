@@ -118,6 +118,8 @@ Girder random_described(std::uint64_t seed) {
   g.connector = random_connector(r);
   for (Chord& c : g.chords)
     if (r.chance(0.2)) c.bar = c.bar.welded_along({1 + static_cast<int>(r.below(2)), r.in(0, 0.03)});
+  for (Chord& c : g.chords)
+    if (r.chance(0.2)) c.bar = c.bar.welded_across({{r.in(0, 1) * g.span(), r.in(0, 0.05)}, {r.in(0, 1), 0.0}});
   return g;
 }
 

@@ -242,6 +242,7 @@ TEST_CASE("counts that do not fit each other, and what the library itself finds 
 TEST_CASE("splices' connectors, welds along bars, keys that may be left out") {
   Json file = Json::parse(sound());
   file["bars"][0]["welds_along"] = Json::parse(R"({"lines": 2, "width_m": 0.03})");
+  file["bars"][0]["welds_across"] = Json::parse(R"([{"at_m": 0.3, "width_m": 0.05}, {"at_m": 0.9, "width_m": 0}])");
   file["load_cases"][0]["actions"][0]["towards"] = {0.0, 0.1, -1.0};
   file["load_cases"][1]["actions"].push_back(Json::parse(
       R"({"action": "wind on bars", "pressure_Pa": 200, "direction": [0, -1, 0], "force_coefficient": 1.2})"));
@@ -272,6 +273,9 @@ TEST_CASE("splices' connectors, welds along bars, keys that may be left out") {
   with(file, "/bars/0/welds_along/lines", -1, {"lines is -1", "whole number"});
   with(file, "/bars/0/welds_along/width_m", -0.03, {"(/bars/0/welds_along/width_m)", "zero or above"});
   with(file, "/bars/0/welds_along", nullptr, {"(/bars/0/welds_along)", "it is null"});
+  with(file, "/bars/0/welds_across", nullptr, {"(/bars/0/welds_across)", "it is null"});
+  with(file, "/bars/0/welds_across/1/at_m", -0.9, {"(/bars/0/welds_across/1/at_m)", "zero or above"});
+  with(file, "/bars/0/welds_across/0/width_m", "wide", {"(/bars/0/welds_across/0/width_m)", "\"wide\""});
   with(file, "/load_cases/0/actions/0/towards", nullptr, {"load case self-weight, action 1", "[x, y, z] is accepted"});
   with(file, "/load_cases/0/actions/0/towards/2", "down", {"load case self-weight, action 1", "\"down\""});
   with(file, "/load_cases/1/actions/2/flat_coefficient", "flat", {"load case wind, action 3", "flat_coefficient is"});

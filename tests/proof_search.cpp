@@ -71,6 +71,9 @@ Girder some_girder(Random& r) {
                       {SolidRectangle{0.05, 0.02}, material::s235()}};
   if (r.chance(0.7))
     for (Chord& c : g.chords) c.bar = bars[r.below(5)];
+  if (r.chance(0.5))
+    for (Chord& c : g.chords)
+      c.bar = c.bar.welded_across({{r.in(0, 1) * g.span(), r.in(0, 0.05)}, {r.in(0, 1) * g.span(), 0.0}});
   return g;
 }
 

@@ -2,8 +2,10 @@
 // A bar as it is bought: a shape of a material.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include <baywork/core/error.hpp>
 #include <baywork/core/scalar.hpp>
@@ -18,6 +20,12 @@ struct WeldsAlong {
   double width = 0;  ///< of what each line holds on the bar: a rail's foot; 0 for a seam [m]
 };
 
+/// A weld across a bar between its ends, as that of a lug or a clamp plate.
+struct WeldAcross {
+  double at = 0;     ///< its middle, from the bar's start [m]: of a chord along the girder's axis
+  double width = 0;  ///< of what it holds along the bar [m]
+};
+
 /// Section data and material, evaluated once: one type whatever the shape. A default-made bar is "not given".
 template <Scalar S = double>
 struct BasicBar {
@@ -25,6 +33,7 @@ struct BasicBar {
   material::Material material{};
   material::StrengthStep strength{};  ///< of this wall; all zero where the material gives no strengths
   WeldsAlong along{};
+  std::vector<WeldAcross> across{};
   bool given = false;
 
   BasicBar() = default;
@@ -47,6 +56,17 @@ struct BasicBar {
     return b;
   }
 
+  /// The same with welds across it, each bar of its kind at the same places.
+  BasicBar welded_across(std::vector<WeldAcross> welds) const {
+    for (const WeldAcross& w : welds) {
+      require::not_negative(w.at, text(), "place of a weld across it");
+      require::not_negative(w.width, text(), "width that a weld across it holds");
+    }
+    BasicBar b = *this;
+    b.across = std::move(welds);
+    return b;
+  }
+
   S mass_per_metre() const { return S(section.area * S(material.density)); }
   bool has_strength() const noexcept { return strength.yield > 0; }
   std::string text() const {
@@ -54,6 +74,8 @@ struct BasicBar {
     if (along.lines > 0)
       out += ", " + std::to_string(along.lines) + (along.lines == 1 ? " weld" : " welds") + " along it";
     if (along.lines > 0 && along.width > 0.0) out += " on " + baywork::text::quantity(along.width, 1e-3, "mm");
+    for (std::size_t i = 0; i < across.size(); ++i)
+      out += (i == 0 ? ", welds across it at " : ", ") + baywork::text::number(across[i].at) + " m";
     return out;
   }
 

@@ -37,6 +37,7 @@ inline Bar worn(const Bar& bar, double loss) {
               metal);
   }
   out.along = bar.along;
+  out.across = bar.across;
   out.section.designation += " (worn from " + s.designation + ")";
   return out;
 }

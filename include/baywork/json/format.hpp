@@ -92,13 +92,21 @@ void fields(Io& io, WeldsAlong& v) {
   io.number("width_m", width, Rule::not_negative);
 }
 
+template <class Io>
+void fields(Io& io, WeldAcross& v) {
+  auto& [at, width] = v;
+  io.number("at_m", at, Rule::not_negative);
+  io.number("width_m", width, Rule::not_negative);
+}
+
 /// The strength is not a field: it is the material's for the section's wall.
 template <class Io>
 void fields(Io& io, Bar& v) {
-  auto& [section, material, strength, along, given] = v;
+  auto& [section, material, strength, along, across, given] = v;
   io.material("material", material);
   io.object("section", section);
   if (io.has("welds_along", along.lines != 0 || bits_of(along.width) != 0)) io.object("welds_along", along);
+  if (io.has("welds_across", !across.empty())) io.list("welds_across", across, Amount::parts);
 }
 
 template <class Io>

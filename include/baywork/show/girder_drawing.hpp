@@ -207,7 +207,7 @@ inline std::string girder_drawing(const Analysis& analysis, const Look& look = {
   detail::cross_section(p, model);
 
   const std::vector<verify::WeldedEnds> ends = verify::welded_ends(analysis);
-  bool softened = false;
+  bool softened = false, across = false;
   const StripParts parts(g, look.width, 14);
   for (std::size_t part = 0; part < parts.size(); ++part) {
     Unfolded strips(p, model, parts.of(part, {.room = 10}));
@@ -218,7 +218,11 @@ inline std::string girder_drawing(const Analysis& analysis, const Look& look = {
         const verify::WeldedEnds& e = ends[b.member];
         if (e.start.reach > 0.0) p.svg.line(b.from, b.at(smaller(1.0, e.start.reach / length)), "bw-load bw-band");
         if (e.end.reach > 0.0) p.svg.line(b.at(larger(0.0, 1.0 - e.end.reach / length)), b.to, "bw-load bw-band");
+        for (const verify::WeldedPlace& w : e.across)
+          p.svg.line(b.at(larger(0.0, (w.at - w.reach) / length)), b.at(smaller(1.0, (w.at + w.reach) / length)),
+                     "bw-load bw-band");
         softened = softened || e.start.reach > 0.0 || e.end.reach > 0.0;
+        across = across || !e.across.empty();
       }
       p.svg.close();
     }
@@ -226,7 +230,8 @@ inline std::string girder_drawing(const Analysis& analysis, const Look& look = {
     strips.draw_stations();
   }
   std::string legend;
-  if (softened) legend += "Wide bands: metal softened by the welds at joints. ";
+  if (softened || across)
+    legend += std::string("Wide bands: metal softened by the welds at joints") + (across ? " and across bars. " : ". ");
   if (!g.splices.empty()) legend += "Double lines across the girder: splices. ";
   p.paragraph(legend + support_legend(model));
   p.paragraph(support_words(model));

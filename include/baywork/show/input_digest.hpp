@@ -74,6 +74,10 @@ inline void take(DigestOfInput& d, const GirderModel& model) {
     for (const double v : {b.material.E, b.material.G, b.material.density, b.material.thermal_expansion, t.yield,
                            t.ultimate, t.haz_yield, t.haz_ultimate})
       d.take(v);
+    for (const WeldAcross& w : b.across) {
+      d.take(w.at);
+      d.take(w.width);
+    }
   }
   d.take(f.supports.size());
   for (const Support& s : f.supports) {

@@ -8,6 +8,7 @@
 #include <baywork/verify/allowable_tube.hpp>
 #include <baywork/verify/found.hpp>
 #include <baywork/verify/row.hpp>
+#include <baywork/verify/softened_parts.hpp>
 #include <baywork/verify/welded_ends.hpp>
 
 namespace baywork::verify::detail {
@@ -119,15 +120,16 @@ struct AllowableMember {
 };
 
 /// Bars of faces end where their welds are. A chord carries those of the bars on it some way inside, from the joints
-/// that end it; any bar those of the joints that its system length `system` passes. `length`: the bar's own;
-/// `buckling`: the buckling length.
+/// that end it, and any bar those across it; any bar those of the joints that its system length `system` passes.
+/// `length`: the bar's own; `buckling`: the buckling length.
 inline AllowableMember allowable_member(const allowable::TubeStrength& r, const allowable::SafetyFactors& k,
                                         const Frame& frame, const Member& member, double length, const WeldedEnds& ends,
-                                        double system, double buckling) {
+                                        const SoftenedParts& softened, double system, double buckling) {
   const double nodes = baywork::length(frame.nodes[member.to].at - frame.nodes[member.from].at);
   bool inside = system > nodes * (1.0 + 1e-9);
   if (member.address.role == Role::chord)
     inside = inside || larger(ends.start.reach, ends.end.reach) - allowable::weld_extent > 0.05 * buckling;
+  inside = inside || softened.inside(0.05 * buckling + allowable::weld_extent);
   return {&r, allowable::bar_strength(r, buckling, length, inside, k), k, buckling, inside};
 }
 

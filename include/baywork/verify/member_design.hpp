@@ -18,6 +18,7 @@
 #include <baywork/verify/en1999_member.hpp>
 #include <baywork/verify/standards.hpp>
 #include <baywork/verify/member_words.hpp>
+#include <baywork/verify/softened_parts.hpp>
 #include <baywork/verify/system_lengths.hpp>
 #include <baywork/verify/topic.hpp>
 #include <baywork/verify/welded_ends.hpp>
@@ -61,34 +62,8 @@ class MemberDesign {
     });
   }
 
-  /// Places of which one is at least as weak as any other of member m; the middle of a buckling wave is the weakest.
-  struct Weakest {
-    std::array<Place, 2> places{};
-    std::size_t count = 0;
-    const Place* begin() const { return places.data(); }
-    const Place* end() const { return places.data() + count; }
-  };
-  Weakest weakest(std::size_t m) const {
-    using en1999::Softening;
-    const Designed& d = members_[m];
-    const double length = analysis_.axes(m).length;
-    const bool touch = d.ends.start.reach + d.ends.end.reach >= length;
-    const bool longer = d.softening[0] == Softening::beyond_width || d.softening[1] == Softening::beyond_width;
-    const bool local = d.softening[0] == Softening::within_width || d.softening[1] == Softening::within_width;
-    Weakest out;
-    const auto add = [&](Softening s) { out.places[out.count++] = {0.5 * length, 0, s}; };
-    if (longer || (local && touch)) add(Softening::beyond_width);
-    if (local) add(Softening::within_width);
-    if (!longer && !local) add(Softening::none);  // weaker nowhere than a softened place
-    return out;
-  }
-  /// Where member m is surely not softened: none where its welds meet.
-  Skipped not_softened(std::size_t m) const {
-    const Designed& d = members_[m];
-    const double length = analysis_.axes(m).length, slack = 2e-12 * length;
-    const bool start = d.softening[0] != en1999::Softening::none, end = d.softening[1] != en1999::Softening::none;
-    return {start ? d.ends.start.reach + slack : 0.0, end ? length - d.ends.end.reach - slack : length};
-  }
+  SoftenedParts::Weakest weakest(std::size_t m) const { return members_[m].softened.weakest(); }
+  Skipped not_softened(std::size_t m) const { return members_[m].softened.not_softened(); }
 
   /// Calls visit(design) where member m has one.
   template <class Visit>
@@ -128,13 +103,12 @@ class MemberDesign {
                       const MemberLoads<double>& loads, std::size_t combination, Visit visit, Skip skip) const {
     const Designed& d = members_[m];
     const double length = analysis_.axes(m).length;
-    const std::array<double, 2> marks{d.ends.start.reach, length - d.ends.end.reach};
     GreatestForces greatest;
     const auto at = [&](double x, const SectionForces& f) {
       if constexpr (Design::whole_checks.size() != 0) greatest.take(f, x);
-      visit(f, Place{x, combination, softening_at(d, x, length)});
+      visit(f, Place{x, combination, d.softened.at(x)});
     };
-    for_each_section(start, loads, length, design.weights(), marks, at, skip);
+    for_each_section(start, loads, length, design.weights(), d.softened.marks(), at, skip);
     design.take_whole(greatest, start, loads, length);
     return greatest;
   }
@@ -180,6 +154,7 @@ class MemberDesign {
       if (b.material.family != material::Family::aluminium) continue;
       bars.unspecified_welding = bars.unspecified_welding || b.material.welding == material::Welding::unspecified;
       bars.welded_along = bars.welded_along || b.along.lines > 0;
+      bars.welded_across = bars.welded_across || !b.across.empty();
     }
     add_member_words(basis_, bars, out);
     if (uses<AllowableMember>()) allowable::add_words(basis_.allowable, out.assumptions);
@@ -190,8 +165,7 @@ class MemberDesign {
   struct Designed {
     std::variant<std::monostate, AluminiumMember, SteelMember, AllowableMember> design{};
     OutsideReason outside{};
-    WeldedEnds ends{};
-    std::array<en1999::Softening, 2> softening{};  ///< at start and end
+    SoftenedParts softened{};
   };
 
   template <class T>
@@ -269,58 +243,50 @@ class MemberDesign {
             open.sway[m]};
         continue;
       }
-      d.ends = ends[m];
+      const double length = analysis_.axes(m).length;
       if (by_stress) {
         const allowable::TubeStrength& r = allowable_[bar];
-        d.softening = {allowable::softening(r, d.ends.start.length), allowable::softening(r, d.ends.end.length)};
-        d.design = allowable_member(r, basis_.allowable, model_.frame, member, analysis_.axes(m).length, d.ends,
+        d.softened = {ends[m], length, [&](double soft) { return allowable::softening(r, soft); }};
+        d.design = allowable_member(r, basis_.allowable, model_.frame, member, length, ends[m], d.softened,
                                     larger(lengths[m].about_y, lengths[m].about_z), larger(L_y, L_z));
         continue;
       }
-      if (!d.ends.known) {
+      if (!ends[m].known) {
         d.outside = {"TIG welding of walls above 6 mm: the extent of the softened metal is not given"};
         continue;
       }
-      d.softening = {en1999::softening(aluminium_[bar], d.ends.start.length),
-                     en1999::softening(aluminium_[bar], d.ends.end.length)};
-      const double length = analysis_.axes(m).length;
+      d.softened = {ends[m], length, [&](double soft) { return en1999::softening(aluminium_[bar], soft); }};
       const bool pinned = member.kind == MemberKind::axial;
       const auto on_wave = [&](bool sways, double L_cr) {
         return pinned || (basis_.choices.welds == WeldsOnWave::where_they_are && !sways &&
                           magnitude(L_cr - length) <= 1e-9 * length);
       };
-      d.design = AluminiumMember{resistance_with_arcs(bar, d.ends),
+      const bool wave_y = on_wave(open.sway[m].about_y, L_y), wave_z = on_wave(open.sway[m].about_z, L_z);
+      if (wave_y || wave_z) d.softened.mark_plain();
+      d.design = AluminiumMember{resistance_with_arcs(bar, ends[m]),
                                  en1999::buckling(aluminium_[bar], s, E, L_y, L_z),
                                  L_y,
                                  L_z,
                                  length,
-                                 on_wave(open.sway[m].about_y, L_y),
-                                 on_wave(open.sway[m].about_z, L_z),
+                                 wave_y,
+                                 wave_z,
                                  basis_.choices.round,
                                  basis_.choices.axial_exponent};
     }
   }
 
-  /// Those of the bar, or, where arcs are asked for, of its wall softened over the wider arc of its two ends.
+  /// Those of the bar, or, where arcs are asked for and no weld lies across it, of its wall softened over the wider arc
+  /// of its two ends.
   const en1999::BarResistance* resistance_with_arcs(std::size_t bar, const WeldedEnds& ends) {
     const double arc =
         larger(ends.start.length > 0.0 ? ends.start.arc : 0.0, ends.end.length > 0.0 ? ends.end.arc : 0.0);
-    if (basis_.choices.softened == SoftenedMetal::whole_section || !(arc < en1999::whole_section))
+    if (basis_.choices.softened == SoftenedMetal::whole_section || !(arc < en1999::whole_section) ||
+        !ends.across.empty())
       return &aluminium_[bar];
     for (std::size_t i = 0; i < arcs_.size(); ++i)
       if (arc_of_[i] == std::pair(bar, arc)) return &arcs_[i];
     arc_of_.emplace_back(bar, arc);
     return &arcs_.emplace_back(en1999::softened_arc(aluminium_[bar], arc, basis_.aluminium));
-  }
-
-  en1999::Softening softening_at(const Designed& d, double x, double length) const {
-    const double slack = 1e-12 * length;
-    const bool at_start = d.softening[0] != en1999::Softening::none && x <= d.ends.start.reach + slack;
-    const bool at_end = d.softening[1] != en1999::Softening::none && x >= length - d.ends.end.reach - slack;
-    if ((at_start && d.softening[0] == en1999::Softening::beyond_width) ||
-        (at_end && d.softening[1] == en1999::Softening::beyond_width) || (at_start && at_end))
-      return en1999::Softening::beyond_width;
-    return at_start || at_end ? en1999::Softening::within_width : en1999::Softening::none;
   }
 
   template <class Design>

@@ -73,7 +73,7 @@ class MemberSearch {
   /// What is known of a member before any combination.
   struct Known {
     std::size_t m = 0;
-    MemberDesign::Weakest weakest{};
+    SoftenedParts::Weakest weakest{};
     Skipped plain{};
     Weights w{};
     double length = 0, pulled = 0, pushed = 0;  ///< utilisation of 1 N
@@ -131,6 +131,7 @@ class MemberSearch {
           checks &= ~one(c);
     if (checks != 0) checks = exceedable(design, k, checks, h.range);
     if ((checks & ~one(Check::torsion)) != 0) checks = exceedable_by_part(design, k, checks, all[h.combination].factors);
+    if (checks == one(Check::torsion) && torque_is_found(k, parts, all[h.combination].factors, h.combination)) return;
     if (checks != 0) walk(design, k, parts, all, h.combination, checks);
   }
 
@@ -158,6 +159,24 @@ class MemberSearch {
                           const Found& found) {
     return found.place.softening == weakest && Design::rises(c) && !design.depends_on_x(c) && below(c, r, found) &&
            !is_infinite(found.utilisation);
+  }
+
+  /// Whether the torque of a combination, the same all along where no couple acts, is no greater than the one found, not
+  /// in its last bit: dividing keeps that order. Loads without a part in it leave torques alike in many combinations.
+  bool torque_is_found(const Known& k, const std::vector<const Response*>& parts, const std::vector<double>& factors,
+                       std::size_t combination) const {
+    const Found& found = of(k.m, Check::torsion);
+    if (k.weakest.count != 1 || found.place.softening != k.weakest.places[0].softening ||
+        combination < found.place.combination)
+      return false;
+    double T = 0;
+    for (std::size_t p = 0; p < parts.size(); ++p) {
+      if (factors[p] == 0.0) continue;
+      for (const MemberLoad& l : parts[p]->loads_on(k.m))
+        if (l.kind == MemberLoad::Kind::couple) return false;
+      T += factors[p] * parts[p]->answer().members[k.m].start[3];
+    }
+    return magnitude(T) <= magnitude(found.forces.T);
   }
 
   /// Marks, for each check, the combination that it is likely to be worst in.

@@ -23,7 +23,7 @@ inline std::string length_words(const BucklingLengths& lengths) {
 /// What the words depend on besides the basis: the bars of a girder.
 struct BarsOfGirder {
   bool aluminium = false, steel = false;
-  bool unspecified_welding = false, welded_along = false;  ///< any aluminium bar
+  bool unspecified_welding = false, welded_along = false, welded_across = false;  ///< any aluminium bar
 };
 
 inline void add_aluminium_words(const Basis& basis, const BarsOfGirder& bars, std::vector<std::string>& says) {
@@ -53,6 +53,10 @@ inline void add_aluminium_words(const Basis& basis, const BarsOfGirder& bars, st
   if (c.heat.heat_paths != 0) says.push_back("Welds have " + std::to_string(c.heat.heat_paths) + " heat paths.");
   if (bars.welded_along)
     says.push_back("Welds along bars soften what they hold and the extent of 6.1.6.3 to both sides of it.");
+  if (bars.welded_across)
+    says.push_back(
+        "Welds across bars soften their whole section over what they hold and the extent of 6.1.6.3 beside it; the "
+        "welds themselves are not checked.");
   if (bars.unspecified_welding) says.push_back("Welding is taken as MIG where the material does not say.");
 }
 

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <span>
 
 #include <baywork/response/cut_forces.hpp>
 #include <baywork/response/detail/polynomial.hpp>
@@ -53,9 +54,9 @@ struct Skipped {
 ///
 /// `skip(stretch)` is asked after the ends and marks of every loaded stretch, and names a part of it, no more, in which
 /// no others need be visited.
-template <std::size_t N, class Visit, class Skip>
+template <class Visit, class Skip>
 void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
-                      const Weights& w, const std::array<double, N>& marks, Visit visit, Skip skip) {
+                      const Weights& w, std::span<const double> marks, Visit visit, Skip skip) {
   using baywork::detail::roots_between;
   baywork::detail::for_each_stretch(start, loads, length, [&](const baywork::detail::Stretch<double>& s) {
     std::array<std::array<double, 4>, 6> c{};
@@ -94,10 +95,4 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
     }
   });
 }
-template <std::size_t N, class Visit>
-void for_each_section(const std::array<double, 6>& start, const MemberLoads<double>& loads, double length,
-                      const Weights& w, const std::array<double, N>& marks, Visit visit) {
-  for_each_section(start, loads, length, w, marks, visit, [](const auto&) { return Skipped{}; });
-}
-
 }  // namespace baywork::verify

@@ -214,8 +214,8 @@ class ColumnMaker {
     p.N_Rd = chords * r.N_c_Rd;
     for (std::size_t b = 0; b < girder_.bays(); ++b)
       for (const std::size_t c : {p.where.first, p.where.second})
-        for (const WeldedEnd& e : {welds_[model_.chord_member(b, c)].start, welds_[model_.chord_member(b, c)].end})
-          p.omega_0 = smaller(p.omega_0, en1999::omega_0(r, en1999::softening(r, e.length)));
+        p.omega_0 = smaller(
+            p.omega_0, en1999::omega_0(r, en1999::softening(r, longest_softened(welds_[model_.chord_member(b, c)]))));
   }
 
   /// Rings stand where all four faces of a box have a bar: at the longest panel of any face.

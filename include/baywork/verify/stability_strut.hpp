@@ -70,7 +70,7 @@ class PairStrut {
       : strut_{1.0,           pair.column.width, pair.column.A_ch, pair.column.I_ch, pair.column.shear_stiffness,
                pair.column.E, !pair.braced,      pair.column.bay} {
     const auto longest = [&](double most, std::size_t m) {
-      return larger(most, larger(welds[m].start.length, welds[m].end.length));
+      return larger(most, longest_softened(welds[m]));
     };
     double on_chord = 0, on_cross = 0;
     for (std::size_t b = 0; b < model.girder.bays(); ++b)

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -22,10 +23,22 @@ struct WeldedEnd {
   double reach = 0, length = 0;
   double arc = en1999::whole_section;
 };
+/// Softened metal beside a weld across a member: `reach` [m] to both sides of a place, which may lie beyond its ends.
+struct WeldedPlace {
+  double at = 0, reach = 0;
+};
 struct WeldedEnds {
   WeldedEnd start{}, end{};
+  std::vector<WeldedPlace> across{};
   bool known = true;  ///< false: TIG welding of a wall that the clause gives no extent for
 };
+
+/// The longest of a member's softened parts [m]: the weakest, as a longer one has no more strength.
+inline double longest_softened(const WeldedEnds& w) {
+  double most = larger(w.start.length, w.end.length);
+  for (const WeldedPlace& p : w.across) most = larger(most, 2.0 * p.reach);
+  return most;
+}
 
 namespace detail {
 
@@ -76,10 +89,12 @@ class WeldFinder {
   std::vector<WeldedEnds> find() {
     for (std::size_t c = 0; c < model_.girder.chords.size(); ++c)
       for (std::size_t i = 0; i <= model_.girder.bays(); ++i) chord_joint(i, c);
+    for (std::size_t c = 0; c < model_.girder.chords.size(); ++c) across_chord(c);
     for (std::size_t m = 0; m < out_.size(); ++m) {
       if (model_.frame.members[m].address.role == Role::chord) continue;
       bar_end(m, true);
       bar_end(m, false);
+      across_bar(m);
     }
     return std::move(out_);
   }
@@ -181,6 +196,39 @@ class WeldFinder {
     }
   }
 
+  /// What a weld across a bar softens: what it holds, and b_haz of the bar's own wall to both sides.
+  void add_across(std::size_t m, double at, double width) {
+    const Bar& own = model_.bar(m);
+    const double b = extent(own, own, out_[m]);
+    if (b == 0.0) return;
+    const double reach = 0.5 * width + b, length = analysis_.axes(m).length;
+    if (at + reach > 0.0 && at - reach < length) out_[m].across.push_back({at, reach});
+  }
+  [[noreturn]] static void beyond(const std::string& place, double at, double length) {
+    fail<BadDescription>(place, "a weld across it is at " + text::number(at) + " m, but it is " + text::number(length) +
+                                    " m long", "places along it are accepted");
+  }
+  /// Of a chord by places along the girder's axis, which a bay's own bar shares evenly.
+  void across_chord(std::size_t chord) {
+    const Girder& g = model_.girder;
+    for (const WeldAcross& w : g.chords[chord].bar.across) {
+      if (w.at > g.span() * (1.0 + 1e-12)) beyond(g.chords[chord].name + " chord", w.at, g.span());
+      for (std::size_t b = 0; b < g.bays(); ++b) {
+        const std::size_t m = model_.chord_member(b, chord);
+        const double from = g.stations[b] - g.stations[0], bay = g.stations[b + 1] - g.stations[b];
+        add_across(m, (w.at - from) / bay * analysis_.axes(m).length, w.width);
+      }
+    }
+  }
+  void across_bar(std::size_t m) {
+    const double length = analysis_.axes(m).length;
+    for (const WeldAcross& w : model_.bar(m).across) {
+      if (w.at > length * (1.0 + 1e-12))
+        beyond(text_of(model_.frame.members[m].address, model_.frame.names), w.at, length);
+      add_across(m, w.at, w.width);
+    }
+  }
+
   const Analysis& analysis_;
   material::WeldHeat heat_;
   double given_;
@@ -192,8 +240,9 @@ class WeldFinder {
 }  // namespace detail
 
 /// Of every member of a girder whose joints are all welded: cross members, diagonals and diaphragm bars at both ends,
-/// chords at every station where a bar joins them or modules meet. Steel and annealed aluminium are not softened.
-/// `heat` is that of all their welds; `extent` [m] replaces that of EN 1999-1-1 where it is given.
+/// chords at every station where a bar joins them or modules meet; and where welds lie across bars. Steel and annealed
+/// aluminium are not softened. `heat` is that of all their welds; `extent` [m] replaces that of EN 1999-1-1 where it is
+/// given.
 inline std::vector<WeldedEnds> welded_ends(const Analysis& analysis, const material::WeldHeat& heat = {},
                                            double extent = 0.0) {
   return detail::WeldFinder(analysis, heat, extent).find();

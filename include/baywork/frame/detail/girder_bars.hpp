@@ -2,6 +2,7 @@
 // The bars of a girder: each different one once, and the bare numbers that its members take from it.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -48,7 +49,9 @@ bool alike(const BasicBar<S>& a, const BasicBar<S>& b) {
          value_of(p.Iz) == value_of(q.Iz) && m.name == n.name && m.E == n.E && m.G == n.G && m.density == n.density &&
          m.thermal_expansion == n.thermal_expansion && m.buckling_class == n.buckling_class && m.product == n.product &&
          m.welding == n.welding && s.yield == t.yield && s.ultimate == t.ultimate && s.haz_yield == t.haz_yield &&
-         s.haz_ultimate == t.haz_ultimate && a.along.lines == b.along.lines && a.along.width == b.along.width;
+         s.haz_ultimate == t.haz_ultimate && a.along.lines == b.along.lines && a.along.width == b.along.width &&
+         std::equal(a.across.begin(), a.across.end(), b.across.begin(), b.across.end(),
+                    [](const WeldAcross& u, const WeldAcross& v) { return u.at == v.at && u.width == v.width; });
 }
 
 template <class S>
