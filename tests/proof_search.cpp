@@ -117,6 +117,41 @@ TEST_CASE("the search finds what walking everything finds, to the bit, on random
   CHECK(combinations_met > 20 * girders);
 }
 
+TEST_CASE("what interactions are at most, told without powers: never less than they are, and close") {
+  Random r(5);
+  const verify::detail::PowerAtMost root(0.3);
+  for (int i = 0; i < 20000; ++i) {
+    const double x = r.over_orders(1e-6, 6), exact = std::pow(x, 0.3);
+    if (!(x < 1.0)) continue;
+    CHECK(root(x) >= exact * (1 - 1e-14));
+    CHECK(root(x) <= 1.02 * exact);
+  }
+  CHECK(root(0.0) >= 0.0);
+  CHECK(root(1e-300) >= std::pow(1e-300, 0.3));
+  CHECK(std::isinf(root(1.0)));
+  const Bar tube{RoundTube{0.06, 0.004}, material::en_aw_6082_t6()};
+  const en1999::BarResistance of = verify::aluminium_resistance(tube, {});
+  const verify::detail::QuickBound quick(of);
+  std::size_t told = 0;
+  for (int i = 0; i < 20000; ++i) {
+    const auto s = static_cast<en1999::Softening>(r.below(3));
+    const verify::SectionForces f{r.in(-1, 1) * of.N_o_Rd, r.in(-0.4, 0.4) * of.V_z_Rd, r.in(-0.4, 0.4) * of.V_z_Rd,
+                                  r.in(-0.4, 0.4) * of.T_Rd, r.in(-0.7, 0.7) * of.M_y_Rd, r.in(-0.7, 0.7) * of.M_y_Rd};
+    const double L = r.in(0.3, 3);
+    const en1999::Buckling b = en1999::buckling(of, tube.section, tube.material.E, L, r.in(0.5, 1.5) * L);
+    const double section = en1999::bending_and_axial(of, f, s).utilisation;
+    const double member = en1999::beam_column(of, b, f, {en1999::omega_0(of, s), 1.0, 1.0}).utilisation;
+    const double at_most = quick.bending_and_axial(f, s), column_at_most = quick.beam_column(f, b, s);
+    CHECK(at_most >= section * (1 - 1e-12));
+    if (f.N < 0.0) CHECK(column_at_most >= member * (1 - 1e-12));
+    if (std::isinf(at_most) || std::isinf(column_at_most)) continue;
+    CHECK(at_most <= 1.03 * section);
+    if (f.N < 0.0) CHECK(column_at_most <= 1.03 * member);
+    ++told;
+  }
+  CHECK(told > 2000);  // it is no idle bound
+}
+
 TEST_CASE("turning places: roots of random polynomials, and what keeps its sign") {
   Random r(3);
   std::size_t found = 0, kept = 0;

@@ -3,10 +3,12 @@
 #pragma once
 
 #include <array>
+#include <limits>
 #include <string_view>
 
 #include <baywork/verify/en1999_buckling.hpp>
 #include <baywork/verify/found.hpp>
+#include <baywork/verify/quick_bound.hpp>
 #include <baywork/verify/row.hpp>
 
 namespace baywork::verify::detail {
@@ -24,6 +26,8 @@ struct AluminiumMember {
   bool wave_y = false, wave_z = false;
   en1999::RoundForm form = en1999::RoundForm::resultant;
   en1999::AxialExponent exponent = en1999::AxialExponent::fixed;
+
+  const QuickBound* quick = nullptr;  ///< where it holds: see at_most()
 
   Weights weights() const { return weights_of(*r); }
 
@@ -64,6 +68,14 @@ struct AluminiumMember {
 
   /// At least the utilisation under f and under any smaller forces with N of the same sign: all terms rise with them.
   double most(Check c, const SectionForces& f, const Place& at, double) const { return check(c, f, at).utilisation; }
+
+  /// At least the utilisation, in a few operations; infinity where those do not tell.
+  double at_most(Check c, const SectionForces& f, const Place& at) const {
+    if (quick != nullptr && c == Check::bending_and_axial) return quick->bending_and_axial(f, at.softening);
+    const bool whole_omega = at.softening == en1999::Softening::none || !(wave_y || wave_z);
+    if (quick != nullptr && c == Check::beam_column && whole_omega) return quick->beam_column(f, b, at.softening);
+    return std::numeric_limits<double>::infinity();
+  }
 
   /// Formula and numbers of a row.
   void explain(Check c, const SectionForces& f, const Place& at, Row& row) const {

@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <deque>
+#include <limits>
 #include <type_traits>
 #include <utility>
 #include <variant>
@@ -42,6 +43,7 @@ class MemberDesign {
       fail<BadDescription>("allowable stresses", "the girder as a whole is to be checked for stability",
                            "bars and welds are checked by this route");
     prepare_bars(which);
+    for (const en1999::BarResistance& r : aluminium_) quick_.emplace_back(r);
     prepare_members(which);
   }
   MemberDesign(const MemberDesign&) = delete;  // members point to resistances in it
@@ -75,15 +77,26 @@ class MemberDesign {
         members_[m].design);
   }
 
-  /// At least the utilisation of a check of single sections, for all forces within a range.
+  /// At least the utilisation, told quickly; infinity where it cannot be.
   template <class Design>
-  static double section_bound(const Design& design, Check c, const ForceRange& range, const Place& at) {
+  static double quick_bound(const Design& design, Check c, const SectionForces& f, const Place& at) {
+    if constexpr (requires { design.at_most(c, f, at); })
+      return design.at_most(c, f, at);
+    else
+      return std::numeric_limits<double>::infinity();
+  }
+  /// At least the utilisation of a check of single sections, for all forces within a range; what is below `enough` is
+  /// not told any closer.
+  template <class Design>
+  static double section_bound(const Design& design, Check c, const ForceRange& range, const Place& at,
+                              double enough = 0.0) {
     const double least = range.crosses_zero() ? 0.0 : smaller(magnitude(range.N_least), magnitude(range.N_most));
     SectionForces f = range.others;
     double most = 0;
     const auto at_N = [&](double N) {
       f.N = N;
-      most = larger(most, design.most(c, f, at, least));
+      const double quick = quick_bound(design, c, f, at);
+      most = larger(most, quick < enough ? quick : design.most(c, f, at, least));
     };
     if (range.N_least < 0.0) at_N(range.N_least);
     if (range.N_most >= 0.0) at_N(range.N_most);
@@ -272,6 +285,10 @@ class MemberDesign {
                                  wave_z,
                                  basis_.choices.round,
                                  basis_.choices.axial_exponent};
+      AluminiumMember& made = std::get<AluminiumMember>(d.design);
+      if (made.r == &aluminium_[bar] && made.form == en1999::RoundForm::resultant &&
+          made.exponent == en1999::AxialExponent::fixed)
+        made.quick = &quick_[bar];
     }
   }
 
@@ -301,6 +318,7 @@ class MemberDesign {
   const GirderModel& model_;
   Basis basis_;
   std::vector<en1999::BarResistance> aluminium_;
+  std::vector<QuickBound> quick_;  ///< of aluminium_
   std::vector<en1993::BarResistance> steel_;
   std::vector<allowable::TubeStrength> allowable_;
   std::deque<en1999::BarResistance> arcs_;  ///< members point to them

@@ -10,6 +10,7 @@
 
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/member_design.hpp>
+#include <baywork/verify/member_ranges.hpp>
 
 namespace baywork::verify::detail {
 
@@ -23,11 +24,11 @@ class MemberSearch {
 
   /// Takes in combinations of these cases, one factor each.
   void search(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
-    greatest_factor_ = 0;
-    for (const Combination& c : all)
-      for (const double f : c.factors) greatest_factor_ = larger(greatest_factor_, magnitude(f));
+    ranges_ = MemberRanges(parts, all);
     for (std::size_t m = 0; m < found_.size(); ++m)
-      design_.visit(m, [&](const auto& design) { search_member(design, m, parts, all); });
+      design_.visit(m, [&](const auto& design) {
+        search_member(design, m, parts[0]->analysis().axes(m).length, all.size());
+      });
   }
 
   /// Takes in one response as it was solved, all of it walked.
@@ -61,7 +62,7 @@ class MemberSearch {
   }
 
  private:
-  static constexpr double margin = 1e-9, rounding = 1e-12;
+  static constexpr double margin = 1e-9;
   static constexpr std::size_t block = 32;  // combinations looked at together: memory does not grow with their number
   using Checks = std::uint32_t;
 
@@ -89,24 +90,27 @@ class MemberSearch {
   }
 
   template <class Design>
-  void search_member(const Design& design, std::size_t m, const std::vector<const Response*>& parts,
-                     const std::vector<Combination>& all) {
-    prepare(m, parts);
-    Known k{m, design_.weakest(m), design_.not_softened(m), design.weights(), parts[0]->analysis().axes(m).length};
+  void search_member(const Design& design, std::size_t m, double length, std::size_t combinations) {
+    ranges_.prepare(m);
+    Known k{m, design_.weakest(m), design_.not_softened(m), design.weights(), length};
     k.pulled = design.check(Check::axial, {1.0}, k.weakest.places[0]).utilisation;
     k.pushed = design.check(Check::axial, {-1.0}, k.weakest.places[0]).utilisation;
     constexpr Checks every = set_of(Design::section_checks) | set_of(Design::whole_checks);
-    for (std::size_t first = 0; first < all.size(); first += block) {
-      const std::size_t n = smaller(block, all.size() - first);
-      for (std::size_t i = 0; i < n; ++i) held_[i] = {range_of(all[first + i].factors), first + i};
+    for (std::size_t first = 0; first < combinations; first += block) {
+      const std::size_t n = smaller(block, combinations - first);
+      for (std::size_t i = 0; i < n; ++i) {
+        held_[i].combination = first + i;
+        held_[i].walked = 0;
+        ranges_.take(first + i, held_[i].range);
+      }
       choose(every, k, n);
       for (std::size_t i = 0; i < n; ++i)
-        if (held_[i].walked != 0) walk(design, k, parts, all, held_[i].combination, held_[i].walked);
+        if (held_[i].walked != 0) walk(design, k, held_[i].combination, held_[i].walked);
       ForceRange rest;
       bool any = false;
       for (std::size_t i = 0; i < n; ++i) {
         if (held_[i].walked != 0) {
-          walk_open(design, k, parts, all, held_[i], every & ~held_[i].walked);
+          walk_open(design, k, held_[i], every & ~held_[i].walked);
           continue;
         }
         if (any)
@@ -117,22 +121,21 @@ class MemberSearch {
       }
       const Checks open = any ? exceedable(design, k, every, rest) : 0;
       for (std::size_t i = 0; i < n && open != 0; ++i)
-        if (held_[i].walked == 0) walk_open(design, k, parts, all, held_[i], open);
+        if (held_[i].walked == 0) walk_open(design, k, held_[i], open);
     }
   }
 
   /// Walks a combination for those of these checks that no bound keeps below what is found.
   template <class Design>
-  void walk_open(const Design& design, const Known& k, const std::vector<const Response*>& parts,
-                 const std::vector<Combination>& all, const Held& h, Checks checks) {
+  void walk_open(const Design& design, const Known& k, const Held& h, Checks checks) {
     if (k.weakest.count == 1)
       for (const Check c : Design::section_checks)
         if (holds(checks, c) && surely_less(design, c, h.range, k.weakest.places[0].softening, of(k.m, c)))
           checks &= ~one(c);
     if (checks != 0) checks = exceedable(design, k, checks, h.range);
-    if ((checks & ~one(Check::torsion)) != 0) checks = exceedable_by_part(design, k, checks, all[h.combination].factors);
-    if (checks == one(Check::torsion) && torque_is_found(k, parts, all[h.combination].factors, h.combination)) return;
-    if (checks != 0) walk(design, k, parts, all, h.combination, checks);
+    if ((checks & ~one(Check::torsion)) != 0) checks = exceedable_by_part(design, k, checks, h.combination);
+    if (checks == one(Check::torsion) && torque_is_found(k, h.combination)) return;
+    if (checks != 0) walk(design, k, h.combination, checks);
   }
 
   /// Whether all forces that a check reads are below those at which it was found worst.
@@ -162,19 +165,17 @@ class MemberSearch {
   }
 
   /// Whether the torque of a combination, the same all along where no couple acts, is no greater than the one found, not
-  /// in its last bit: dividing keeps that order. Loads without a part in it leave torques alike in many combinations.
-  bool torque_is_found(const Known& k, const std::vector<const Response*>& parts, const std::vector<double>& factors,
-                       std::size_t combination) const {
+  /// even in its last bit: dividing keeps that order. Loads without a part in it leave many combinations alike in it.
+  bool torque_is_found(const Known& k, std::size_t combination) const {
     const Found& found = of(k.m, Check::torsion);
     if (k.weakest.count != 1 || found.place.softening != k.weakest.places[0].softening ||
         combination < found.place.combination)
       return false;
     double T = 0;
-    for (std::size_t p = 0; p < parts.size(); ++p) {
-      if (factors[p] == 0.0) continue;
-      for (const MemberLoad& l : parts[p]->loads_on(k.m))
+    for (const MemberRanges::Term& t : ranges_.terms(combination)) {
+      for (const MemberLoad& l : t.part->loads_on(k.m))
         if (l.kind == MemberLoad::Kind::couple) return false;
-      T += factors[p] * parts[p]->answer().members[k.m].start[3];
+      T += t.factor * t.part->answer().members[k.m].start[3];
     }
     return magnitude(T) <= magnitude(found.forces.T);
   }
@@ -217,8 +218,10 @@ class MemberSearch {
     for (const Check c : Design::section_checks) {
       if (!holds(checks, c)) continue;
       double bound = 0;
-      for (const Place& at : k.weakest) bound = larger(bound, MemberDesign::section_bound(design, c, range, at));
-      if (!(bound < limit(k.m, c))) out |= one(c);
+      const double enough = limit(k.m, c);
+      for (const Place& at : k.weakest)
+        bound = larger(bound, MemberDesign::section_bound(design, c, range, at, enough));
+      if (!(bound < enough)) out |= one(c);
     }
     for (const Check c : Design::whole_checks)
       if (holds(checks, c) && !(MemberDesign::whole_bound(design, c, range) < limit(k.m, c))) out |= one(c);
@@ -227,15 +230,14 @@ class MemberSearch {
 
   /// The same, with softened and other parts of the member by themselves, halved in the middle.
   template <class Design>
-  Checks exceedable_by_part(const Design& design, const Known& k, Checks checks,
-                            const std::vector<double>& factors) const {
+  Checks exceedable_by_part(const Design& design, const Known& k, Checks checks, std::size_t combination) const {
     const std::array<double, 5> cuts{0.0, k.plain.from, larger(k.plain.from, smaller(0.5 * k.length, k.plain.to)),
                                      k.plain.to, k.length};
     std::array<ForceRange, 2> ranges{};  // softened, plain
     std::array<bool, 2> any{};
-    for (std::size_t s = 0; s < stretches_.size(); ++s) {
-      const auto [from, to] = stretches_[s];
-      const Controls sum = controls_of(s, factors);
+    for (std::size_t s = 0; s < ranges_.stretches().size(); ++s) {
+      const auto [from, to] = ranges_.stretches()[s];
+      const Controls sum = ranges_.controls(s, combination);
       for (std::size_t z = 0; z < 4; ++z) {
         const double a = larger(from, cuts[z]), b = smaller(to, cuts[z + 1]);
         if (!(a < b)) continue;
@@ -247,102 +249,39 @@ class MemberSearch {
         own.widen(r);
       }
     }
-    Checks out = any[0] ? exceedable(design, k, checks, widened(ranges[0])) : 0;
+    for (ForceRange& r : ranges) ranges_.widen(r);
+    Checks out = any[0] ? exceedable(design, k, checks, ranges[0]) : 0;
     out |= checks & set_of(Design::whole_checks);
     if (!any[1]) return out;
-    const ForceRange plain = widened(ranges[1]);
+    const ForceRange& plain = ranges[1];
     const Place at{0.5 * k.length, 0, en1999::Softening::none};
     for (const Check c : Design::section_checks)
-      if (holds(checks & ~out, c) && !(MemberDesign::section_bound(design, c, plain, at) < limit(k.m, c)))
+      if (const double enough = limit(k.m, c); holds(checks & ~out, c) &&
+                                               !(MemberDesign::section_bound(design, c, plain, at, enough) < enough))
         out |= one(c);
     return out;
   }
 
-  /// Control values of every case on every stretch between places where any case's loads begin, end or act.
-  void prepare(std::size_t m, const std::vector<const Response*>& parts) {
-    const double length = parts[0]->analysis().axes(m).length;
-    controls_.clear();
-    stretches_.clear();
-    double from = 0;
-    while (from < length * (1.0 - 1e-12)) {
-      double to = length;
-      for (const Response* part : parts) to = smaller(to, baywork::detail::next_place(part->loads_on(m), from, length));
-      for (const Response* part : parts) {
-        const std::array<double, 6>& start = part->answer().members[m].start;
-        const MemberLoads<double> loads = part->loads_on(m);
-        if (loads.count == 0)
-          controls_.emplace_back(start, from, to);
-        else
-          controls_.emplace_back(baywork::detail::stretch_between(start, loads, from, to));
-      }
-      stretches_.emplace_back(from, to);
-      from = to;
-    }
-    slack_ = {};
-    const double r = rounding * greatest_factor_;
-    for (const Controls& c : controls_) {
-      ForceRange own;
-      c.widen(own);
-      slack_.N += r * larger(-own.N_least, own.N_most);
-      slack_.Vy += r * own.others.Vy;
-      slack_.Vz += r * own.others.Vz;
-      slack_.T += r * own.others.T;
-      slack_.My += r * own.others.My;
-      slack_.Mz += r * own.others.Mz;
-    }
-  }
-
-  Controls controls_of(std::size_t stretch, const std::vector<double>& factors) const {
-    Controls sum;
-    for (std::size_t p = 0; p < factors.size(); ++p)
-      if (factors[p] != 0.0) sum.add(factors[p], controls_[stretch * factors.size() + p]);
-    return sum;
-  }
-  /// All forces of the member in one combination.
-  ForceRange range_of(const std::vector<double>& factors) const {
-    ForceRange out;
-    for (std::size_t s = 0; s < stretches_.size(); ++s) {
-      const Controls sum = controls_of(s, factors);
-      if (s == 0) out.N_least = out.N_most = sum.value[0];
-      sum.widen(out);
-    }
-    return widened(out);
-  }
-  /// By what rounding may add.
-  ForceRange widened(ForceRange r) const {
-    r.N_least -= slack_.N;
-    r.N_most += slack_.N;
-    r.others.Vy += slack_.Vy;
-    r.others.Vz += slack_.Vz;
-    r.others.T += slack_.T;
-    r.others.My += slack_.My;
-    r.others.Mz += slack_.Mz;
-    return r;
-  }
-
   /// Takes one combination's forces into some checks.
   template <class Design>
-  void walk(const Design& design, const Known& known, const std::vector<const Response*>& parts,
-            const std::vector<Combination>& all, std::size_t combination, Checks checks) {
+  void walk(const Design& design, const Known& known, std::size_t combination, Checks checks) {
     const std::size_t m = known.m;
-    const std::vector<double>& factors = all[combination].factors;
     std::array<double, 6> start{};
     loads_.clear();
-    for (std::size_t p = 0; p < parts.size(); ++p) {
-      const double f = factors[p];
-      if (f == 0.0) continue;
-      const std::array<double, 6>& own = parts[p]->answer().members[m].start;
-      for (std::size_t k = 0; k < 6; ++k) start[k] += f * own[k];
-      for (MemberLoad l : parts[p]->loads_on(m)) {
-        l.first = f * l.first;
-        l.last = f * l.last;
+    for (const MemberRanges::Term& t : ranges_.terms(combination)) {
+      const std::array<double, 6>& own = t.part->answer().members[m].start;
+      for (std::size_t k = 0; k < 6; ++k) start[k] += t.factor * own[k];
+      for (MemberLoad l : t.part->loads_on(m)) {
+        l.first = t.factor * l.first;
+        l.last = t.factor * l.last;
         loads_.push_back(l);
       }
     }
     const auto visit = [&](const SectionForces& f, const Place& at) {
       const ForceRange range(f);
       for (const Check c : Design::section_checks)
-        if (holds(checks, c) && !surely_less(design, c, range, at.softening, of(m, c)))
+        if (holds(checks, c) && !surely_less(design, c, range, at.softening, of(m, c)) &&
+            !(MemberDesign::quick_bound(design, c, f, at) < limit(m, c)))
           of(m, c).take(design.check(c, f, at).utilisation, f, at);
     };
     const auto skip = [&](const baywork::detail::Stretch<double>& s) { return skippable(design, known, checks, s); };
@@ -368,18 +307,17 @@ class MemberSearch {
     own.widen(range);
     const Place at{0.5 * (out.from + out.to), 0, en1999::Softening::none};
     for (const Check c : Design::section_checks)
-      if (holds(checks, c) && !(MemberDesign::section_bound(design, c, range, at) < limit(k.m, c))) return {};
+      if (const double enough = limit(k.m, c);
+          holds(checks, c) && !(MemberDesign::section_bound(design, c, range, at, enough) < enough))
+        return {};
     return out;
   }
 
   const MemberDesign& design_;
   std::vector<FoundOfMember> found_;
-  double greatest_factor_ = 0;
 
   // of the member at hand
-  std::vector<std::pair<double, double>> stretches_;
-  std::vector<Controls> controls_;  ///< stretch by stretch, of each case
-  SectionForces slack_{};
+  MemberRanges ranges_{};
   std::array<Held, block> held_{};
   std::vector<MemberLoad> loads_;
 };

@@ -73,9 +73,7 @@ struct PartName {
   std::array<char, 32> characters{};
 
   PartName() = default;
-  explicit PartName(const std::string& s) {
-    for (std::size_t i = 0; i < s.size() && i + 1 < characters.size(); ++i) characters[i] = s[i];
-  }
+  explicit PartName(const std::string& s) { s.copy(characters.data(), characters.size() - 1); }
   std::string text() const { return characters.data(); }
 };
 

@@ -85,8 +85,10 @@ void for_each_section(const std::array<double, 6>& start, const MemberLoads<doub
           !keeps_sign(slope, skipped.to - s.from, s.length()))
         at_roots(slope);
     };
-    for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}})
-      at_roots(std::array<double, 3>{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]});
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{4}, std::size_t{5}}) {
+      const std::array<double, 3> slope{c[i][1], 2.0 * c[i][2], 3.0 * c[i][3]};
+      if (slope[1] != 0.0 || slope[2] != 0.0) at_roots(slope);
+    }
     of_squares(4, w.My, 5, w.Mz);
     of_squares(1, w.Vy, 2, w.Vz);
     for (int i = 1; i < 8; ++i) {

@@ -58,8 +58,8 @@ class SoftenedParts {
     return out;
   }
 
-  /// Lets marks() have the places just outside of softened parts as well. What buckles between welds near its ends needs
-  /// them: there it has chi, at the welds chi omega_x, which may be more.
+  /// Lets marks() have the places just outside of softened parts as well. What buckles between welds near its ends
+  /// needs them: there it has chi, at the welds chi omega_x, which may be more.
   void mark_plain() {
     if (across_.empty()) all_marks_.assign(marks_.begin(), marks_.end());
     each_plain([&](double from, double to) {

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+// Limits of the forces of one member after the other, in every combination of several cases.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include <baywork/response/cases.hpp>
+#include <baywork/verify/force_range.hpp>
+
+namespace baywork::verify::detail {
+
+class MemberRanges {
+ public:
+  /// A case that has a part in a combination, and its factor there.
+  struct Term {
+    const Response* part = nullptr;
+    double factor = 0;
+    std::size_t number = 0;  ///< of the case
+  };
+
+  MemberRanges() = default;
+  MemberRanges(const std::vector<const Response*>& parts, const std::vector<Combination>& all) : parts_(parts) {
+    ends_.push_back(0);
+    for (const Combination& c : all) {
+      for (std::size_t p = 0; p < c.factors.size(); ++p) {
+        greatest_factor_ = larger(greatest_factor_, magnitude(c.factors[p]));
+        if (c.factors[p] != 0.0) terms_.push_back({parts[p], c.factors[p], p});
+      }
+      ends_.push_back(terms_.size());
+    }
+  }
+
+  std::span<const Term> terms(std::size_t combination) const {
+    return {terms_.data() + ends_[combination], ends_[combination + 1] - ends_[combination]};
+  }
+
+  /// Control values of every case on every stretch between places where any case's loads begin, end or act.
+  void prepare(std::size_t m) {
+    const double length = parts_[0]->analysis().axes(m).length;
+    controls_.clear();
+    stretches_.clear();
+    double from = 0;
+    while (from < length * (1.0 - 1e-12)) {
+      double to = length;
+      for (const Response* part : parts_)
+        to = smaller(to, baywork::detail::next_place(part->loads_on(m), from, length));
+      for (const Response* part : parts_) {
+        const std::array<double, 6>& start = part->answer().members[m].start;
+        const MemberLoads<double> loads = part->loads_on(m);
+        if (loads.count == 0)
+          controls_.emplace_back(start, from, to);
+        else
+          controls_.emplace_back(baywork::detail::stretch_between(start, loads, from, to));
+      }
+      stretches_.emplace_back(from, to);
+      from = to;
+    }
+    slack_ = {};
+    const double r = rounding * greatest_factor_;
+    for (const Controls& c : controls_) {
+      ForceRange own;
+      c.widen(own);
+      slack_.N += r * larger(-own.N_least, own.N_most);
+      slack_.Vy += r * own.others.Vy;
+      slack_.Vz += r * own.others.Vz;
+      slack_.T += r * own.others.T;
+      slack_.My += r * own.others.My;
+      slack_.Mz += r * own.others.Mz;
+    }
+  }
+
+  // of the member prepared last
+
+  const std::vector<std::pair<double, double>>& stretches() const noexcept { return stretches_; }
+  Controls controls(std::size_t stretch, std::size_t combination) const {
+    Controls sum;
+    for (const Term& t : terms(combination)) sum.add(t.factor, controls_[stretch * parts_.size() + t.number]);
+    return sum;
+  }
+  /// All its forces in one combination.
+  void take(std::size_t combination, ForceRange& out) const {
+    out = {};
+    for (std::size_t s = 0; s < stretches_.size(); ++s) {
+      const Controls sum = controls(s, combination);
+      if (s == 0) out.N_least = out.N_most = sum.value[0];
+      sum.widen(out);
+    }
+    widen(out);
+  }
+  /// By what rounding may add.
+  void widen(ForceRange& r) const {
+    r.N_least -= slack_.N;
+    r.N_most += slack_.N;
+    r.others.Vy += slack_.Vy;
+    r.others.Vz += slack_.Vz;
+    r.others.T += slack_.T;
+    r.others.My += slack_.My;
+    r.others.Mz += slack_.Mz;
+  }
+
+ private:
+  static constexpr double rounding = 1e-12;
+
+  std::vector<const Response*> parts_;
+  std::vector<Term> terms_;
+  std::vector<std::size_t> ends_;  ///< of the terms of each combination
+  double greatest_factor_ = 0;
+
+  std::vector<std::pair<double, double>> stretches_;
+  std::vector<Controls> controls_;  ///< stretch by stretch, of each case
+  SectionForces slack_{};
+};
+
+}  // namespace baywork::verify::detail
