@@ -273,7 +273,7 @@ TEST_CASE("splices' connectors, welds along bars, keys that may be left out") {
   with(file, "/bars/0/welds_along/lines", -1, {"lines is -1", "whole number"});
   with(file, "/bars/0/welds_along/width_m", -0.03, {"(/bars/0/welds_along/width_m)", "zero or above"});
   with(file, "/bars/0/welds_along", nullptr, {"(/bars/0/welds_along)", "it is null"});
-  with(file, "/bars/0/welds_across", nullptr, {"(/bars/0/welds_across)", "it is null"});
+  with(file, "/bars/0/welds_across", nullptr, {"(/bars/0/welds_across)", "welds_across is null", "a list"});
   with(file, "/bars/0/welds_across/1/at_m", -0.9, {"(/bars/0/welds_across/1/at_m)", "zero or above"});
   with(file, "/bars/0/welds_across/0/width_m", "wide", {"(/bars/0/welds_across/0/width_m)", "\"wide\""});
   with(file, "/load_cases/0/actions/0/towards", nullptr, {"load case self-weight, action 1", "[x, y, z] is accepted"});

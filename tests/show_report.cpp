@@ -80,6 +80,16 @@ TEST_CASE("the digest of the input changes with the last bit of anything, and wi
   verify::Basis basis;
   basis.aluminium.gamma_M1 = 1.2;
   CHECK(other(Made(cinema(), loads(), en1990::ultimate(), basis)));
+  const auto lugged = [](double at, double width) {
+    BoxGirder g = cinema();
+    g.chord = g.chord.welded_across({{at, width}});
+    const Made m(g);
+    return show::input_digest(m.cases, m.proof);
+  };
+  const std::string with_lug = lugged(1.1, 0.05);
+  CHECK(with_lug != digest);
+  CHECK(lugged(std::nextafter(1.1, 2.0), 0.05) != with_lug);
+  CHECK(lugged(1.1, std::nextafter(0.05, 1.0)) != with_lug);
 }
 
 TEST_CASE("equal input gives equal bytes, in under 1.5 MB") {

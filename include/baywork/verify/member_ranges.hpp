@@ -15,27 +15,22 @@ namespace baywork::verify::detail {
 
 class MemberRanges {
  public:
-  /// A case that has a part in a combination, and its factor there.
-  struct Term {
-    const Response* part = nullptr;
-    double factor = 0;
-    std::size_t number = 0;  ///< of the case
-  };
-
-  MemberRanges() = default;
-  MemberRanges(const std::vector<const Response*>& parts, const std::vector<Combination>& all) : parts_(parts) {
-    ends_.push_back(0);
-    for (const Combination& c : all) {
-      for (std::size_t p = 0; p < c.factors.size(); ++p) {
-        greatest_factor_ = larger(greatest_factor_, magnitude(c.factors[p]));
-        if (c.factors[p] != 0.0) terms_.push_back({parts[p], c.factors[p], p});
-      }
-      ends_.push_back(terms_.size());
-    }
+  /// Of combinations of these cases, one factor each, which must live as long as they are asked for: memory does not
+  /// grow with their number.
+  void begin(std::span<const Response* const> parts, std::span<const Combination> all) {
+    parts_ = parts;
+    all_ = all;
+    greatest_factor_ = 0;
+    for (const Combination& c : all)
+      for (const double f : c.factors) greatest_factor_ = larger(greatest_factor_, magnitude(f));
   }
 
-  std::span<const Term> terms(std::size_t combination) const {
-    return {terms_.data() + ends_[combination], ends_[combination + 1] - ends_[combination]};
+  /// Calls visit(case, factor, its number) for every case that has a part in a combination.
+  template <class Visit>
+  void each_part(std::size_t combination, Visit visit) const {
+    const std::vector<double>& factors = all_[combination].factors;
+    for (std::size_t p = 0; p < factors.size(); ++p)
+      if (factors[p] != 0.0) visit(*parts_[p], factors[p], p);
   }
 
   /// Control values of every case on every stretch between places where any case's loads begin, end or act.
@@ -78,7 +73,9 @@ class MemberRanges {
   const std::vector<std::pair<double, double>>& stretches() const noexcept { return stretches_; }
   Controls controls(std::size_t stretch, std::size_t combination) const {
     Controls sum;
-    for (const Term& t : terms(combination)) sum.add(t.factor, controls_[stretch * parts_.size() + t.number]);
+    each_part(combination, [&](const Response&, double factor, std::size_t number) {
+      sum.add(factor, controls_[stretch * parts_.size() + number]);
+    });
     return sum;
   }
   /// All its forces in one combination.
@@ -105,9 +102,8 @@ class MemberRanges {
  private:
   static constexpr double rounding = 1e-12;
 
-  std::vector<const Response*> parts_;
-  std::vector<Term> terms_;
-  std::vector<std::size_t> ends_;  ///< of the terms of each combination
+  std::span<const Response* const> parts_;
+  std::span<const Combination> all_;
   double greatest_factor_ = 0;
 
   std::vector<std::pair<double, double>> stretches_;

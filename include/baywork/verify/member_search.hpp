@@ -24,7 +24,7 @@ class MemberSearch {
 
   /// Takes in combinations of these cases, one factor each.
   void search(const std::vector<const Response*>& parts, const std::vector<Combination>& all) {
-    ranges_ = MemberRanges(parts, all);
+    ranges_.begin(parts, all);
     for (std::size_t m = 0; m < found_.size(); ++m)
       design_.visit(m, [&](const auto& design) {
         search_member(design, m, parts[0]->analysis().axes(m).length, all.size());
@@ -172,12 +172,12 @@ class MemberSearch {
         combination < found.place.combination)
       return false;
     double T = 0;
-    for (const MemberRanges::Term& t : ranges_.terms(combination)) {
-      for (const MemberLoad& l : t.part->loads_on(k.m))
-        if (l.kind == MemberLoad::Kind::couple) return false;
-      T += t.factor * t.part->answer().members[k.m].start[3];
-    }
-    return magnitude(T) <= magnitude(found.forces.T);
+    bool couples = false;
+    ranges_.each_part(combination, [&](const Response& part, double factor, std::size_t) {
+      for (const MemberLoad& l : part.loads_on(k.m)) couples = couples || l.kind == MemberLoad::Kind::couple;
+      T += factor * part.answer().members[k.m].start[3];
+    });
+    return !couples && magnitude(T) <= magnitude(found.forces.T);
   }
 
   /// Marks, for each check, the combination that it is likely to be worst in.
@@ -268,15 +268,15 @@ class MemberSearch {
     const std::size_t m = known.m;
     std::array<double, 6> start{};
     loads_.clear();
-    for (const MemberRanges::Term& t : ranges_.terms(combination)) {
-      const std::array<double, 6>& own = t.part->answer().members[m].start;
-      for (std::size_t k = 0; k < 6; ++k) start[k] += t.factor * own[k];
-      for (MemberLoad l : t.part->loads_on(m)) {
-        l.first = t.factor * l.first;
-        l.last = t.factor * l.last;
+    ranges_.each_part(combination, [&](const Response& part, double factor, std::size_t) {
+      const std::array<double, 6>& own = part.answer().members[m].start;
+      for (std::size_t k = 0; k < 6; ++k) start[k] += factor * own[k];
+      for (MemberLoad l : part.loads_on(m)) {
+        l.first = factor * l.first;
+        l.last = factor * l.last;
         loads_.push_back(l);
       }
-    }
+    });
     const auto visit = [&](const SectionForces& f, const Place& at) {
       const ForceRange range(f);
       for (const Check c : Design::section_checks)
