@@ -59,6 +59,8 @@ welcome() {
   set -- /usr/lib/llvm-*/lib/clang/*/lib/linux/libclang_rt.fuzzer-*
   [ -e "$1" ] || echo libclang-rt-dev
   /usr/bin/python3 -c 'import getfem' > /dev/null 2>&1 || echo python3-getfem
+  # a browser measures the pictures' texts, in a font that it must have
+  have chromium || have chromium-browser || have google-chrome || echo chromium fonts-dejavu-core
 }
 
 apt() {
