@@ -33,7 +33,8 @@ struct Solved {
   show::ReportParts parts{
       .loads = described,
       .tables = {rating::load_table(std::vector<std::size_t>{12, 16, 20, 24, 28, 32, 36, 40}, girder)},
-      .interaction = {{"the whole girder", rating::interaction_curve(rating::Rater(analysis), {.rays = 24})}}};
+      .interaction = {{"the whole girder", rating::interaction_curve(rating::Rater(analysis), {.rays = 24})}},
+      .hoists = {HoistStudy(cases["self-weight"])}};
 };
 const Solved& solved() {
   static const Solved s;
@@ -71,6 +72,7 @@ int main(int argc, char** argv) {
   row("utilisation",
       [](const Solved& s, const Response&) { return show::utilisation_map(s.analysis.model(), s.proof); });
   row("reactions", [](const Solved& s, const Response&) { return show::reactions(s.cases, s.all); });
+  row("hoists", [](const Solved& s, const Response&) { return show::hoist_reactions(s.parts.hoists[0]); });
   row("n_m_points", [](const Solved&, const Response& r) { return show::n_m_points(r); });
   row("load_table", [](const Solved& s, const Response&) { return show::load_table_chart(s.parts.tables[0]); });
   row("interaction",

@@ -111,6 +111,10 @@ std::vector<std::pair<std::string, std::string>> pictures(const Girder& girder, 
   add("energy", [&] { return show::energy_picture(together, look); });
   add("utilisation", [&] { return show::utilisation_map(a.model(), proof, look); });
   add("reactions", [&] { return show::reactions(cases, all, look); });
+  if (girder.chords.size() == 3) {  // the girder on three hoists
+    const HoistStudy study(cases[0]);
+    add("hoists", [&] { return show::hoist_reactions(study, look); });
+  }
   add("n-m-points", [&] { return show::n_m_points(design, {}, look); });
   add("interaction", [&] { return show::interaction_picture(rating::interaction_curve(rater), look); });
   add("load-table", [&] { return show::load_table_chart(table, look); });

@@ -217,7 +217,8 @@ int main(int argc, char** argv) {
       const show::ReportParts parts{.title = "Harbour cinema, screen girder",
                                     .loads = load_cases(),
                                     .tables = {ratings.table},
-                                    .interaction = {{"the girder between two hoists 8 m apart, wind at its middle", ratings.curve}}};
+                                    .interaction = {{"the girder between two hoists 8 m apart, wind at its middle", ratings.curve}},
+                                    .hoists = {HoistStudy(cases.combine({"all loads in service, unfactored", {1, 1, 1, 1, 0}}))}};
       std::cout << "\nwritten: " << examples::write_report(folder, cases, proof, parts)
                 << "\nwritten: " << examples::write_results(folder, tables, analysis.girder(), load_cases()) << '\n';
     }

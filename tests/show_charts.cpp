@@ -139,6 +139,62 @@ TEST_CASE("the interaction curve goes through its points") {
   CHECK(says(svg::parsed(show::interaction_picture({})), "There is no curve"));
 }
 
+TEST_CASE("hoists reach over their level tolerances, as the girder does whose slings' ends are moved") {
+  // three hoists of two slings each; all lines pull throughout, so that a moved end is a settlement like any other
+  BoxGirder g = box();
+  g.supports = hung_at({0.5, 2.5, 5.5});
+  const Analysis a{g};
+  const double off = 0.0002;
+  const std::vector<Action> loads{self_weight(), line_load({ChordOf::bottom_left, ChordOf::bottom_right}, 800.0)};
+  const HoistStudy study(a.solve(loads), {.off_level = off, .each_slack = true});
+  const auto pulls = [&](const Response& r) {
+    std::vector<double> out;
+    for (const Hoist& h : study.hoists()) {
+      out.push_back(0.0);
+      for (const auto& reaction : r.reactions())
+        if (reaction.address.station == static_cast<int>(h.station)) out.back() += reaction.force.z;
+    }
+    return out;
+  };
+  std::vector<std::vector<double>> states{pulls(a.solve(loads))};
+  for (const Hoist& h : study.hoists())
+    for (const double by : {off, -off}) {
+      std::vector<Action> moved = loads;
+      for (const ChordOf c : {ChordOf::top_left, ChordOf::top_right})
+        moved.push_back(settlement(c, h.x, Motion::uz, by));
+      states.push_back(pulls(a.solve(moved)));
+    }
+  const svg::Element s = svg::parsed(show::hoist_reactions(study, {.width = 2400}));
+  const auto bars = s.of_class("bw-hoist");
+  REQUIRE(bars.size() == 3);
+  double level_sum = 0;
+  for (std::size_t h = 0; h < 3; ++h) {
+    const double scale = std::stod(bars[h]->at("data-px-per-N"));
+    double least = states[0][h], greatest = states[0][h];
+    for (const auto& state : states) {
+      REQUIRE(state[h] > 0);
+      least = std::fmin(least, state[h]);
+      greatest = std::fmax(greatest, state[h]);
+    }
+    const auto part = [&](const char* name, const char* cls) -> const svg::Element& {
+      return *bars[h]->all([&](const svg::Element& e) { return e.name == name && e.is(cls); }).at(0);
+    };
+    const svg::Element &range = part("rect", "bw-hold-area"), &level = part("line", "bw-bold");
+    const double zero = part("line", "bw-quiet").number("x1");
+    CHECK(scale * (greatest - least) > 2);
+    CHECK(std::abs(range.number("x") - zero - scale * least) < 0.02);
+    CHECK(std::abs(range.number("width") - scale * (greatest - least)) < 0.02);
+    CHECK(std::abs(level.number("x1") - zero - scale * states[0][h]) < 0.02);
+    level_sum += (level.number("x1") - zero) / scale;
+    // with the middle hoist slack the outer two carry half each, by statics; the dashed bars reach there
+    if (h != 1) CHECK(std::abs(part("line", "bw-quiet").number("x2") - zero - scale * study.total() / 2) < 0.1);
+  }
+  CHECK(level_sum == Approx(study.total()).epsilon(1e-3));
+  CHECK(says(s, "Hoist 1 at 0.5 m: "));
+  CHECK(says(s, "another hoist slack as well"));
+  CHECK(says(s, "The girder does not hang without it"));  // the third: the load lies beyond the second
+}
+
 TEST_CASE("N-M curves pass through the resistances worked out by hand, and points are the response's") {
   // EN AW-6082 T6 tube 60.3 x 5: A = pi (60.3^2 - 50.3^2) / 4 = 868.65 mm2, Wpl = (60.3^3 - 50.3^3) / 6 = 15332 mm3,
   // fo 250 N/mm2 (EN 1999-1-1 Table 3.2b, value from memory), gamma_M1 1.1. N_o,Rd = 197.42 kN; class 2 in bending:

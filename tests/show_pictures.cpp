@@ -63,6 +63,7 @@ TEST_CASE("text stands out at least 4.5 to 1 on both pages") {
   for (const show::Ink& i : show::inks) {
     CAPTURE(i.cls);
     CHECK(contrast(i.light, show::light_page) >= 4.5);
+    CHECK(contrast(i.light, "#ffffff") >= 4.5);  // in print
     CHECK(contrast(i.dark, show::dark_page) >= 4.5);
   }
   // and every text takes one of these inks
@@ -167,6 +168,132 @@ TEST_CASE("the deformed girder lies where the response says") {
         0.025);  // roundings of the line and of the one place that the view was found by, and 0.004 px of the curve
 }
 
+TEST_CASE("a cross-section is seen from behind, moved as the response says and never off its place") {
+  const auto side = braced(alternating, brace_bar(), cross_bar());
+  const TriangularGirder triangular{.bays = 8,
+                                    .bay_length = 0.5_m,
+                                    .width = 0.6_m,
+                                    .depth = 0.4_m,
+                                    .chord = chord_bar(),
+                                    .faces = {.base = open(cross_bar()), .left = side, .right = side},
+                                    .supports = simply_supported()};
+  const LadderGirder ladder{.bays = 10,
+                            .bay_length = 0.5_m,
+                            .depth = 0.5_m,
+                            .chord = chord_bar(),
+                            .web = open(cross_bar()),
+                            .supports = simply_supported()};
+  for (const Girder& g : {box().girder(), triangular.girder(), ladder.girder()}) {
+    const Analysis a(g);
+    const FaceRef sheet = g.faces.size() == 1 ? FaceRef(std::size_t{0}) : FaceRef(Side::left);
+    const Response r = a.solve({self_weight(), wind_on(sheet, 300.0), point_load(std::size_t{0}, 2.2, 500.0)});
+    const svg::Element s = svg::parsed(show::deformed_shape(r));
+    const svg::Element& section = *s.of_class("bw-section").at(0);
+    const double scale = std::stod(section.at("data-px-per-m"));
+    const auto station = static_cast<std::size_t>(std::stoul(section.at("data-station")));
+    Vec3<> mean{};
+    for (std::size_t c = 0; c < g.chords.size(); ++c)
+      mean += (1.0 / static_cast<double>(g.chords.size())) * r.answer().displacement(a.model().chord_node(station, c));
+    // dashed: the faces at rest, which give the place and the scale of the cross-section; left is left, up is up
+    const svg::Element& rest = section.children.at(0);
+    const Vec3<> first = g.joint(station, g.faces[0].first_chord), second = g.joint(station, g.faces[0].second_chord);
+    const double drawn = std::hypot(rest.number("x2") - rest.number("x1"), rest.number("y2") - rest.number("y1"));
+    const double k = drawn / length(second - first);
+    double most = 0;
+    std::size_t bars = 0;
+    for (const svg::Element* bar : section.with("data-member")) {
+      const MemberView v = r.member(std::stoul(bar->at("data-member")));
+      const auto line = bar->children.at(0).points();
+      for (const double t : {0.0, 0.13, 0.5, 0.77, 1.0}) {
+        const Vec3<> u = v.displacement(fraction{t}) - mean,
+                     p = v.axes().start + t * (v.axes().end - v.axes().start) - first;
+        const svg::Point at{rest.number("x1") - k * p.y - scale * u.y, rest.number("y1") - k * p.z - scale * u.z};
+        CHECK(svg::distance_to(line, at) < 0.03);
+        most = std::fmax(most, scale * std::hypot(u.y, u.z));
+      }
+      ++bars;
+    }
+    CHECK(bars >= g.faces.size());
+    CHECK(most > 13);  // seen, and
+    CHECK(most < 27);  // within the 34 px kept free around it
+  }
+}
+
+TEST_CASE("open panels lean as their angles change") {
+  // A ladder clamped at its left end, pushed down at its right one: the second (upper) chord goes backwards against the
+  // first, so that the angle at the first chord's left end becomes larger and the panel leans to the left.
+  const LadderGirder l{.bays = 4,
+                       .bay_length = 0.5_m,
+                       .depth = 0.5_m,
+                       .chord = chord_bar(),
+                       .web = open(cross_bar()),
+                       .supports = cantilever()};
+  const Analysis a{l};
+  const Response r = a.solve({point_load(ChordOf::bottom, 2.0_m, 300.0), point_load(ChordOf::top, 2.0_m, 300.0)});
+  const svg::Element s = svg::parsed(show::deformed_shape(r));
+  const svg::Element& face = *s.of_class("bw-angles").at(0);
+  const PanelTable t = panel_table(r, std::size_t{0});
+  const double scale = std::stod(face.at("data-lean-per-rad"));
+  std::size_t panels = 0;
+  double most = 0;
+  for (const svg::Element* panel : face.with("data-panel")) {
+    const auto p = panel->children.at(0).points();
+    const double lean = (p[0].x - p[3].x) / (p[3].y - p[0].y);
+    const double change = t.panels[std::stoul(panel->at("data-panel"))].angle_change;
+    CHECK(std::abs(lean - scale * change) < 0.001);
+    CHECK(lean < 0);
+    CHECK(std::abs(lean - (p[1].x - p[2].x) / (p[2].y - p[1].y)) < 0.001);
+    most = std::fmax(most, std::abs(lean));
+    ++panels;
+  }
+  CHECK(panels == 4);
+  CHECK(most == Approx(0.5).epsilon(0.002));  // the greatest leans 1 in 2
+}
+
+TEST_CASE("loads stand where they act and point as they do; stations are numbered at their places") {
+  const Analysis a{box()};
+  const LoadCase all{"all",
+                     Nature::imposed,
+                     {line_load({ChordOf::bottom_left}, 90.0, {1.3, 4.6}),
+                      point_load(ChordOf::top_left, 2.45_m, Vec3<>{0, 700, 0}), wind_on(Side::left, 300.0)}};
+  const svg::Element s = svg::parsed(show::load_drawing(a, all));
+  show::Picture sketch({}, "", "");
+  const show::FlatView flat(sketch, a.model(), show::Seen::from_right, 0, 0);
+  const auto x = [&](double along) { return flat.spot({along, 0, 0}).x; };
+  const auto heads = [&](std::size_t view, const std::string& action) {
+    std::vector<std::vector<svg::Point>> out;
+    std::size_t n = 0;
+    for (const svg::Element* g : s.of_class("bw-action"))
+      if (g->at("data-action") == action && n++ == view)
+        for (const svg::Element& head : g->children)
+          if (head.name == "polygon") out.push_back(head.points());
+    return out;
+  };
+  const auto line = heads(0, "0"), point = heads(0, "1"), wind = heads(0, "2");
+  REQUIRE(line.size() > 3);
+  CHECK(std::abs(line.front()[0].x - x(1.3)) < px_digits);
+  CHECK(std::abs(line.back()[0].x - x(4.6)) < px_digits);
+  for (const auto& head : line) CHECK(head[0].y > head[1].y);  // down
+  REQUIRE(point.size() == 1);
+  CHECK(std::abs(point[0][0].x - x(2.45)) < px_digits);
+  CHECK(point[0][0].y < point[0][1].y);  // to the left: up the plan
+  REQUIRE(wind.size() > 3);
+  CHECK(std::abs(wind.front()[0].x - x(0.0)) < px_digits);
+  CHECK(std::abs(wind.back()[0].x - x(6.0)) < px_digits);
+  for (const auto& head : wind) CHECK(head[0].y > head[1].y);  // comes from the left: down the plan
+
+  const svg::Element drawing = svg::parsed(show::girder_drawing(a));
+  std::vector<std::size_t> seen(13, 0);
+  for (const svg::Element* t : drawing.all([](const svg::Element& e) { return e.name == "text"; }))
+    if (t->text.find_first_not_of("0123456789") == std::string::npos) {
+      const auto i = static_cast<std::size_t>(std::stoul(t->text)) - 1;
+      REQUIRE(i < seen.size());
+      CHECK(std::abs(t->number("x") - x(0.5 * static_cast<double>(i))) < px_digits);
+      ++seen[i];
+    }
+  for (const std::size_t n : seen) CHECK(n == 3);  // elevation, plan, faces
+}
+
 TEST_CASE("utilisations are the proof's, and bars outside the scope never look as if they passed") {
   const Analysis a{box()};
   const Cases cases = a.solve(cases_of());
@@ -212,10 +339,17 @@ TEST_CASE("shear and energy are shared out on the page as in the tables") {
   const auto parts = energy.of_class("bw-energy");
   REQUIRE(parts.size() == shares.rows.size());
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    double whole = 0;
-    for (const svg::Element& piece : parts[i]->children)
-      if (piece.name == "rect") whole += piece.number("width");
-    CHECK(std::abs(whole - std::stod(parts[i]->at("data-px-per-J")) * shares.rows[i].energy.total()) < 0.2);
+    const Energy& e = shares.rows[i].energy;
+    const double scale = std::stod(parts[i]->at("data-px-per-J"));
+    const auto drawn = [&](const char* cls) {
+      for (const svg::Element& piece : parts[i]->children)
+        if (piece.name == "rect" && piece.is(cls)) return piece.number("width");
+      return 0.0;
+    };
+    CHECK(std::abs(drawn("bw-pull-area") - scale * e.axial) < 0.051);  // parts below 0.05 px are left out
+    CHECK(std::abs(drawn("bw-bend") - scale * e.bending) < 0.051);
+    CHECK(std::abs(drawn("bw-push") - scale * e.shear) < 0.051);
+    CHECK(std::abs(drawn("bw-load") - scale * e.torsion) < 0.051);
   }
 }
 

@@ -152,6 +152,19 @@ TEST_CASE("a hoist that goes slack is told as an alarm although the bars hold") 
   CHECK(count(show::report(level.cases, level.proof), words) == 0);
 }
 
+TEST_CASE("which hoist carries what is told beside its picture") {
+  BoxGirder g = cinema();
+  g.supports = hung_at({0.5, 2.0, 3.5});
+  const Made m(g);
+  const HoistStudy study(m.cases[0]);
+  const std::string page = show::report(m.cases, m.proof, {.hoists = {study}});
+  const std::size_t picture = page.find("aria-label=\"What each hoist carries\""),
+                    table = page.find("aria-label=\"Which hoist carries what\"");
+  CHECK(picture < table);
+  CHECK(table != std::string::npos);
+  CHECK(page.find("Hoist 2 at 2 m: ", picture) < table);
+}
+
 TEST_CASE("supports in words: the drawing and the report say the same, with values as entered") {
   BoxGirder g = cinema();
   g.supports = simply_supported().with(hold(ChordOf::top_left, 2.0_m).spring(Motion::uz, 123456.0));
@@ -172,7 +185,7 @@ TEST_CASE("actions in words: values, units and places as they were given") {
   CHECK(words_of(Action{line_load({ChordOf::top_left, ChordOf::top_right}, 60.0, {2.0, 10.0})}) ==
         "0.06 kN/m down from 2 m to 10 m, shared by top left chord, top right chord");
   CHECK(words_of(Action{point_load(ChordRef(std::size_t{1}), 3.0, Vec3<>{0, -500, 0}, {0, 0, 20})}) ==
-        "-0.5 kN along y and couple 0.02 kNm about z on the chord 2 at 3 m");
+        "0.5 kN to the right and couple 0.02 kNm about z on the chord 2 at 3 m");
   CHECK(words_of(Action{wind_on(Side::left, 400.0, CarriedBy::chords)}) ==
         "pressure 400 Pa on the outside of the left face over the whole girder, to the chords");
   CHECK(words_of(Action{settlement(ChordOf::apex, 6.0, Motion::uz, -0.01)}) ==

@@ -7,6 +7,7 @@
 #include <baywork/show/deformed_shape.hpp>
 #include <baywork/show/dimensions.hpp>
 #include <baywork/show/girder_drawing.hpp>
+#include <baywork/show/hoist_reactions.hpp>
 #include <baywork/show/html.hpp>
 #include <baywork/show/input_digest.hpp>
 #include <baywork/show/labels.hpp>

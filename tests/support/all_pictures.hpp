@@ -88,6 +88,11 @@ inline Named all_of(const Analysis& a, Random& r, show::Look look) {
   const verify::Proof proof = verify::by_material(cases, en1990::ultimate());
   add("utilisation", [&] { return show::utilisation_map(a.model(), proof, look); });
   add("reactions", [&] { return show::reactions(cases, combinations(en1990::ultimate(), cases.kinds()), look); });
+  try {
+    const HoistStudy study(cases[0]);
+    add("hoists", [&] { return show::hoist_reactions(study, look); });
+  } catch (const Error&) {  // held otherwise than by two hoists or more
+  }
   add("N-M points", [&] { return show::n_m_points(wind, {}, look); });
   add("load table", [&] { return show::load_table_chart(random_table(described, r), look); });
   if (rating::detail::held_stations(a.model()).size() > 1) {

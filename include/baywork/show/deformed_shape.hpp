@@ -62,11 +62,12 @@ inline Greatest greatest_along(const Response& r, const Vec3<>& direction) {
   return out;
 }
 
-/// How a cross-section moves: mean, turn about the axis, and what no rigid motion explains.
+/// How a cross-section moves: mean, turn about the axis, what no rigid motion explains, and the most that a chord moves
+/// against the mean.
 struct SectionMotion {
   std::size_t station = 0;
   Vec3<> mean{};
-  double turn = 0, distortion = 0;
+  double turn = 0, distortion = 0, most = 0;
 };
 inline SectionMotion section_motion(const Response& r, std::size_t station) {
   const Girder& g = r.girder();
@@ -80,9 +81,10 @@ inline SectionMotion section_motion(const Response& r, std::size_t station) {
   along = unit(along);
   for (std::size_t c = 0; c < n; ++c) {
     const Vec3<> arm = g.joint(station, c) - centre;
-    Vec3<> rest = r.answer().displacement(r.model().chord_node(station, c)) - out.mean - out.turn * cross(along, arm);
-    rest -= dot(rest, along) * along;
-    out.distortion = larger(out.distortion, length(rest));
+    Vec3<> own = r.answer().displacement(r.model().chord_node(station, c)) - out.mean;
+    own -= dot(own, along) * along;
+    out.most = larger(out.most, length(own));
+    out.distortion = larger(out.distortion, length(own - out.turn * cross(along, arm)));
   }
   return out;
 }
@@ -101,28 +103,32 @@ inline void moved_section(Picture& p, const Response& r, const SectionMotion& s)
       g, s.station,
       {p.left() + 40 + 0.5 * probe.px_per_metre() * probe.wide(), p.y + 0.5 * probe.px_per_metre() * probe.high()},
       size);
-  double most = 0;
-  for (std::size_t c = 0; c < g.chords.size(); ++c) {
-    const Vec3<> u = r.answer().displacement(model.chord_node(s.station, c)) - s.mean;
-    most = larger(most, distance(view.spot(g.joint(s.station, c)), view.moved(g.joint(s.station, c), u, 1.0)));
-  }
+  std::vector<std::size_t> bars;
+  for (const FaceMembers& f : model.faces)
+    bars.insert(bars.end(), f.cross_members[s.station].begin(), f.cross_members[s.station].end());
+  for (const std::size_t m : model.diaphragm_members)
+    if (model.frame.members[m].address.station == static_cast<int>(s.station)) bars.push_back(m);
+  double most = 0;  // bars may bow more than their joints move
+  const auto seen = [&](const Vec3<>& u) { most = larger(most, distance({}, view.moved({}, u, 1.0) - view.spot({}))); };
+  for (std::size_t c = 0; c < g.chords.size(); ++c)
+    seen(r.answer().displacement(model.chord_node(s.station, c)) - s.mean);
+  for (const std::size_t m : bars)
+    for (int i = 1; i < 16; ++i) seen(r.member(m).displacement(fraction{i / 16.0}) - s.mean);
   const double scale = most > 0.0 ? 26.0 / most : 0.0;
   p.svg.open("bw-section", {{"px-per-m", baywork::text::number(scale, 9)}, {"station", std::to_string(s.station)}});
   for (const GirderFace& f : g.faces)
     p.svg.line(view.spot(g.joint(s.station, f.first_chord)), view.spot(g.joint(s.station, f.second_chord)),
                "bw-quiet bw-dash");
-  const auto bar = [&](std::size_t m) {
+  for (const std::size_t m : bars) {
     const MemberView v = r.member(m);
     const MemberAxes<>& a = v.axes();
+    p.svg.open("", {{"member", std::to_string(m)}});
     p.svg.polyline(smooth([&](double t) {
                      return view.moved(a.start + t * (a.end - a.start), v.displacement(fraction{t}) - s.mean, scale);
                    }),
                    "bw-pull bw-bold");
-  };
-  for (const FaceMembers& f : model.faces)
-    for (const std::size_t m : f.cross_members[s.station]) bar(m);
-  for (const std::size_t m : model.diaphragm_members)
-    if (model.frame.members[m].address.station == static_cast<int>(s.station)) bar(m);
+    p.svg.close();
+  }
   for (std::size_t c = 0; c < g.chords.size(); ++c) {
     const Spot at =
         view.moved(g.joint(s.station, c), r.answer().displacement(model.chord_node(s.station, c)) - s.mean, scale);
@@ -200,7 +206,7 @@ inline std::string deformed_shape(const Response& r, const Look& look = {}) {
   Picture p(look, "Deformed shape, " + r.name(), greatest);
   const double most = r.max_deflection(), along = magnitude(detail::greatest_along(r, {1, 0, 0}).value);
   const double scale = most > 0.0 ? smaller(30.0 / most, 20.0 / larger(along, 1e-300)) : 0.0;  // not off the page
-  std::string larger_words;
+  std::string scale_words;
   for (const Seen seen : {Seen::from_right, Seen::from_above}) {
     FlatView view(p, model, seen, 34, 34);
     view.draw_bars("bw-quiet bw-thin", "bw-quiet bw-dash");
@@ -221,24 +227,27 @@ inline std::string deformed_shape(const Response& r, const Look& look = {}) {
     p.svg.close();
     draw_supports(p, view);
     if (seen == Seen::from_right && scale > 0.0)
-      larger_words = " Displacements are drawn " + baywork::text::number(scale / view.px_per_metre(), 3) +
-                     " times larger than lengths.";
+      scale_words = " Displacements are drawn to " + baywork::text::number(scale / view.px_per_metre(), 3) +
+                    " times the scale of lengths.";
   }
   detail::scale_bar(p, scale, " of displacement");
-  p.paragraph(greatest + larger_words);
+  p.paragraph(greatest + scale_words);
 
   detail::SectionMotion worst = detail::section_motion(r, 0);
+  detail::SectionMotion turned = worst;
   double most_mean = 0;
   std::size_t most_moved = 0;
   for (std::size_t i = 0; i < g.stations.size(); ++i) {
     const detail::SectionMotion s = detail::section_motion(r, i);
     if (s.distortion > worst.distortion * (1.0 + 1e-6)) worst = s;
+    if (s.most > turned.most * (1.0 + 1e-6)) turned = s;
     if (length(s.mean) > most_mean * (1.0 + 1e-6)) {
       most_mean = length(s.mean);
       most_moved = i;
     }
   }
-  if (!(worst.distortion > 1e-6 * most)) worst = detail::section_motion(r, most_moved);
+  if (!(worst.distortion > 0.01 * turned.most)) worst = turned;
+  if (!(worst.most > 1e-6 * most)) worst = detail::section_motion(r, most_moved);
   detail::moved_section(p, r, worst);
 
   double most_angle = 0;

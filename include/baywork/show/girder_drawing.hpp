@@ -2,6 +2,7 @@
 // The girder itself: elevation, plan, cross-section, all faces side by side, with dimensions, modules, welds, supports.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -16,6 +17,29 @@
 namespace baywork::show {
 
 namespace detail {
+
+/// Where bars of a role are of this kind, if there are others of another: " (top left, top right)", by the names of
+/// chords or faces, or empty.
+inline std::string where_else_another(const GirderModel& model, std::size_t bar, Role role) {
+  const PartNames& names = model.frame.names;
+  const auto part_of = [](const Address& a) { return a.chord >= 0 ? a.chord : a.face; };
+  std::vector<int> own;
+  bool others = false;
+  for (std::size_t m = 0; m < model.bar_index.size(); ++m) {
+    const Address& a = model.frame.members[m].address;
+    if (a.role != role || part_of(a) < 0) continue;
+    if (model.bar_index[m] != bar)
+      others = true;
+    else if (std::find(own.begin(), own.end(), part_of(a)) == own.end())
+      own.push_back(part_of(a));
+  }
+  if (!others) return "";
+  std::string out;
+  for (const int i : own)
+    out += (out.empty() ? " (" : ", ") +
+           (role == Role::chord ? names.chords : names.faces)[static_cast<std::size_t>(i)];
+  return out.empty() ? out : out + ')';
+}
 
 /// "RoundTube 60.3 x 5, alloy: chords, diagonals": each different bar with the roles that it has.
 inline std::vector<std::string> bar_list(const GirderModel& model) {
@@ -33,7 +57,7 @@ inline std::vector<std::string> bar_list(const GirderModel& model) {
       if (role == Role::diaphragm)
         roles += "bars of diaphragms";
       else
-        roles += std::string(name(role)) + "s";
+        roles += std::string(name(role)) + "s" + where_else_another(model, b, role);
     }
     if (count > 0) out.push_back(model.bars[b].text() + ": " + roles);
   }
@@ -167,8 +191,10 @@ inline void cross_section(Picture& p, const GirderModel& model) {
   for (const GirderFace& face : g.faces) {
     const Spot middle = 0.5 * (view.spot(g.joint(0, face.first_chord)) + view.spot(g.joint(0, face.second_chord)));
     const Spot in = middle + 0.3 * (view.centre() - middle);
+    const LabelPlace inside{in + Spot{0, 3.5}, Anchor::middle};
+    const LabelPlace aside{in + Spot{9, 3.5}};  // of a ladder: not on its bar
     p.labels.place(p.svg, face.name, "bw-quiet", Letters::small,
-                   {{in + Spot{0, 3.5}, Anchor::middle}, {middle + Spot{0, 3.5}, Anchor::middle}});
+                   {distance(in, middle) < 1.0 ? aside : inside, {middle + Spot{0, 3.5}, Anchor::middle}});
   }
   const auto rounded = [](double v) { return baywork::text::number(v, 4) + " m"; };
   p.y = view.bottom_edge() + 34;

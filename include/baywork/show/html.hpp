@@ -13,7 +13,7 @@
 
 namespace baywork::show {
 
-/// A column of a table; numbers are set to the right.
+/// A column of a table; numbers are set to the right. Sentences keep a width that they can be read at.
 struct Column {
   std::string head;
   bool numbers = false;
@@ -43,11 +43,18 @@ class Page {
   }
   /// Rows have as many cells as there are columns.
   void table(std::string_view caption, const std::vector<Column>& columns,
-             const std::vector<std::vector<std::string>>& rows) {
+             const std::vector<std::vector<std::string>>& rows, std::string_view cls = "") {
     wide(caption);
-    out_ += "<table><caption>" + escaped(caption) + "</caption>\n<thead><tr>";
-    for (const Column& c : columns)
-      out_ += (c.numbers ? "<th scope=\"col\" class=\"n\">" : "<th scope=\"col\">") + escaped(c.head) + "</th>";
+    out_ += "<table" + (cls.empty() ? "" : " class=\"" + std::string(cls) + '"') + "><caption>" + escaped(caption) +
+            "</caption>\n<thead><tr>";
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      bool sentences = false;
+      for (const std::vector<std::string>& row : rows) sentences = sentences || (i < row.size() && row[i].size() > 40);
+      out_ += (columns[i].numbers ? "<th scope=\"col\" class=\"n\">"
+               : sentences        ? "<th scope=\"col\" class=\"w\">"
+                                  : "<th scope=\"col\">") +
+              escaped(columns[i].head) + "</th>";
+    }
     out_ += "</tr></thead>\n<tbody>\n";
     for (const std::vector<std::string>& row : rows) {
       out_ += "<tr>";
@@ -93,25 +100,26 @@ class Page {
   static std::string rules() {
     const auto colours = [](const char* page, const char* ink, const char* quiet, const char* rule, const char* alarm) {
       return "html{background:" + std::string(page) + ";color:" + ink + "}caption,nav a{color:" + quiet +
-             "}th,td,h2,.caution{border-color:" + rule + "}.alarm{color:" + alarm + "}\n";
+             "}th,td,h2{border-color:" + rule + "}.alarm{color:" + alarm + "}\n";
     };
     return "html{font:15px/1.45 \"DejaVu Sans\",Verdana,Arial,sans-serif}body{margin:0}"
            "main{max-width:760px;margin:0 auto;padding:16px 20px 60px}h1{font-size:26px;line-height:1.2}"
            "h2{font-size:19px;margin:36px 0 8px;padding-bottom:3px;border-bottom:2px "
            "solid}h3{font-size:15px;margin:20px 0 4px}"
-           "nav ol{columns:2;padding-left:24px;font-size:13px}.wide{overflow-x:auto;margin:12px 0}"
-           "table{border-collapse:collapse;font-size:12px}caption{text-align:left;padding-bottom:4px}"
+           "nav ol{columns:17em 2;padding-left:24px;font-size:13px}.wide{overflow-x:auto;margin:12px 0}"
+           "table{border-collapse:collapse;font-size:12px;min-width:min(100%,36em)}caption{text-align:left;padding-bottom:4px}"
            "th,td{border-bottom:1px solid;padding:3px 10px 3px 0;text-align:left;vertical-align:top}"
-           "td:first-child{min-width:8em}th.n,td.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}"
+           "td:first-child{min-width:8em}th.w{min-width:16em}th.n,td.n{text-align:right;font-variant-numeric:tabular-nums}"
+           "td.n{white-space:nowrap}"
            "pre{font:11px/1.35 \"DejaVu Sans Mono\",monospace;margin:0}svg{display:block}"
-           ".caution{border:2px solid;padding:4px 16px}.alarm{font-weight:bold}.sign td{height:34px}\n" +
+           ".alarm{font-weight:bold}.sign{width:100%}.sign td{height:34px}\n" +
            colours(light_page, "#26241f", "#655f52", "#c9c1ad", "#7a1f3d") +
            "@media screen and (prefers-color-scheme:dark){\n" +
            colours(dark_page, "#ece7da", "#a9a291", "#54534b", "#f08fae") +
            "}\n@page{size:A4;margin:15mm}\n@media "
            "print{html{background:none;font-size:11px}main{max-width:none;padding:0}"
-           "nav{display:none}.wide{overflow:visible}tr,svg,h2,h3{break-inside:avoid}h2,h3{break-after:avoid}"
-           "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px}}\n";
+           "nav{display:none}.wide{overflow:visible}tr,svg,h2,h3,.sign{break-inside:avoid}h2,h3{break-after:avoid}"
+           "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px}th.w{min-width:0}}\n";
   }
 
   std::string title_, out_, contents_;

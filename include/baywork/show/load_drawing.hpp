@@ -2,6 +2,7 @@
 // The loads of a case where they act, with their values and units, and in words.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <type_traits>
@@ -62,7 +63,7 @@ inline Vec3<> total_of(const Analysis& a, const Action& action) {
 inline DrawnAction drawn(const Analysis& analysis, const Action& action) {
   const Girder& g = analysis.girder();
   DrawnAction d;
-  d.words = words_of(action);
+  d.words = words_of(action, &g);
   d.total = total_of(analysis, action);
   const auto reach = [&](const Reach& r) {
     d.from = r.from ? *r.from : 0.0;
@@ -125,9 +126,9 @@ inline bool shows(Seen seen, const DrawnAction& d) {
   const double most = larger(distance({}, seen_as(seen, d.first)), distance({}, seen_as(seen, d.last)));
   return most > 0.15 * larger(length(d.first), length(d.last));
 }
-/// Where arrows from outside lie: -1 above the girder, 1 below it, 0 for other actions.
-inline int lane_side(Seen seen, const DrawnAction& d) {
-  if (!d.outside || d.lines.empty() || !shows(seen, d)) return 0;
+/// From where arrows come: -1 above, 1 below, 0 for what is not drawn in this view.
+inline int side_of(Seen seen, const DrawnAction& d) {
+  if (d.lines.empty() || !shows(seen, d)) return 0;
   return seen_as(seen, d.first).y >= 0.0 ? -1 : 1;
 }
 
@@ -191,24 +192,33 @@ inline std::string load_drawing(const Analysis& analysis, const LoadCase& load_c
     sum += d.total;
     actions.push_back(std::move(d));
   }
+  bool shown_from_above = false;
+  for (const detail::DrawnAction& d : actions)
+    shown_from_above = shown_from_above || detail::side_of(Seen::from_above, d) != 0;
   Picture p(look, "Loads of the case " + load_case.name + " (" + name(load_case.nature) + ")", all);
   for (const Seen seen : {Seen::from_right, Seen::from_above}) {
-    int lanes_above = 0, lanes_below = 0;
-    for (const detail::DrawnAction& d : actions) {
-      lanes_above += detail::lane_side(seen, d) < 0 ? 1 : 0;
-      lanes_below += detail::lane_side(seen, d) > 0 ? 1 : 0;
-    }
-    FlatView view(p, model, seen, 40 + detail::lane_height * larger(0, lanes_above - 1),
-                  34 + detail::lane_height * lanes_below);
+    // what acts on the girder's bars has the lane next to them, what comes from outside one of its own farther out
+    std::array<int, 2> lanes{}, outside{};  // above, below
+    for (const detail::DrawnAction& d : actions)
+      if (const int side = detail::side_of(seen, d); side != 0) {
+        const std::size_t k = side < 0 ? 0 : 1;
+        (d.outside ? outside[k] : lanes[k]) = d.outside ? outside[k] + 1 : 1;
+      }
+    const bool nothing = lanes[0] + lanes[1] + outside[0] + outside[1] == 0;
+    if (nothing && (seen == Seen::from_above || shown_from_above)) continue;
+    FlatView view(p, model, seen, 40 + detail::lane_height * larger(0, lanes[0] + outside[0] - 1),
+                  34 + detail::lane_height * (outside[1] == 0 ? 0 : lanes[1] + outside[1]));
     view.draw_bars("bw-quiet bw-thin", "bw-quiet");
     draw_supports(p, view);
-    int above = 0, below = 0;
-    for (const detail::DrawnAction& d : actions) {
-      const int side = detail::lane_side(seen, d);
+    for (std::size_t i = 0; i < actions.size(); ++i) {
+      const detail::DrawnAction& d = actions[i];
+      const int side = detail::side_of(seen, d);
+      if (side == 0) continue;
+      int& lane = lanes[side < 0 ? 0 : 1];
+      p.svg.open("bw-action", {{"action", std::to_string(i)}});
       detail::draw_action(p, view, d, d.words.substr(0, d.words.find(':')),
-                          side < 0   ? above++
-                          : side > 0 ? below++
-                                     : 0);
+                          d.outside ? lane++ : 0);
+      p.svg.close();
     }
   }
   for (const detail::DrawnAction& d : actions) p.paragraph(d.words, "bw-ink");

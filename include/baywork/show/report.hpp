@@ -14,6 +14,7 @@
 #include <baywork/show/bending_moments.hpp>
 #include <baywork/show/deformed_shape.hpp>
 #include <baywork/show/girder_drawing.hpp>
+#include <baywork/show/hoist_reactions.hpp>
 #include <baywork/show/input_digest.hpp>
 #include <baywork/show/load_drawing.hpp>
 #include <baywork/show/n_m_points.hpp>
@@ -153,7 +154,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   detail::add_supports(page, model);
 
   page.section("What acts");
-  if (!parts.loads.empty()) detail::add_loads(page, parts.loads);
+  if (!parts.loads.empty()) detail::add_loads(page, parts.loads, g);
   for (const LoadCase& c : parts.loads) page.picture("Loads of " + c.name, load_drawing(cases.analysis(), c, look()));
   detail::add_combinations(page, proof);
 
@@ -170,8 +171,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   for (const std::string& f : faces)
     page.picture("Most sheared panel of the " + f + " face",
                  panel_drawing(shown, f, detail::most_sheared(panel_table(shown, f)), look()));
-  for (const std::string& f : faces)
-    for (std::size_t i = 0; i < cases.size(); ++i) detail::add_portal(page, portal_table(panel_table(cases[i], f)));
+  for (const std::string& f : faces) detail::add_portals(page, cases, f);
 
   page.section("Proof, row by row");
   if (!proof.rows().empty()) {
@@ -205,6 +205,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
     detail::add_reactions(page, model.frame, held);
   }
   for (const HoistStudy& h : parts.hoists) {
+    page.picture("What each hoist carries", hoist_reactions(h, look()));
     std::ostringstream table;
     table << h;
     page.columns("Which hoist carries what", table.str());
@@ -223,7 +224,7 @@ inline std::string report(const Cases& cases, const verify::Proof& proof, const 
   page.paragraph("SHA-256 of the input (frame, materials, loads, combinations, assumptions): " +
                  input_digest(cases, proof));
   page.table("Checked and signed", {{"name"}, {"qualification"}, {"date"}, {"signature"}},
-             {{"", "", "", ""}, {"", "", "", ""}});
+             {{"", "", "", ""}, {"", "", "", ""}}, "sign");
   return page.finished();
 }
 

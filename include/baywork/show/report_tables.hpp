@@ -53,12 +53,12 @@ inline void add_supports(Page& page, const GirderModel& model) {
              rows);
 }
 
-inline void add_loads(Page& page, const std::vector<LoadCase>& loads) {
+inline void add_loads(Page& page, const std::vector<LoadCase>& loads, const Girder& g) {
   std::vector<std::vector<std::string>> rows;
   for (const LoadCase& c : loads)
     for (std::size_t i = 0; i < c.actions.size(); ++i)
       rows.push_back(
-          {i == 0 ? c.name : "", i == 0 ? name(c.nature) : "", words_of(c.actions[i]), i == 0 ? c.alternative : ""});
+          {i == 0 ? c.name : "", i == 0 ? name(c.nature) : "", words_of(c.actions[i], &g), i == 0 ? c.alternative : ""});
   page.table("Load cases, characteristic values",
              {{"case"}, {"nature"}, {"what acts"}, {"never together with others of"}}, rows);
 }
@@ -170,6 +170,29 @@ inline void add_portal(Page& page, const PortalTable& t) {
        {"cross member Nm", true},
        {"by hand", true}},
       rows);
+}
+
+/// Of the cases that shear a face; of the others, how little.
+inline void add_portals(Page& page, const Cases& cases, const std::string& face) {
+  std::vector<PanelTable> tables;
+  std::vector<double> shear;
+  double most = 0;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    tables.push_back(panel_table(cases[i], face));
+    shear.push_back(0.0);
+    for (const PanelRow& row : tables.back().panels) shear.back() = larger(shear.back(), magnitude(row.shear));
+    most = larger(most, shear.back());
+  }
+  std::string little;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    if (shear[i] >= 0.01 * most && most > 0.0)
+      add_portal(page, portal_table(tables[i]));
+    else
+      little += (little.empty() ? "" : ", ") + cases[i].name() + " (" + fixed(shear[i], 2) + " N)";
+  }
+  if (!little.empty())
+    page.paragraph("No table of the " + face + " face, whose panels are sheared by less than a hundredth of the most: " +
+                   little + ".");
 }
 
 inline void add_load_table(Page& page, const rating::LoadTable& t) {

@@ -7,7 +7,7 @@
 
 namespace baywork::show {
 
-/// A colour on the light and on the dark page. Printing takes the light one.
+/// A colour on the light and on the dark page. Printing takes the light one, on white.
 struct Ink {
   const char* cls;  ///< "bw-pull": the class; text, lines and areas take it by their own rule
   const char* light;
@@ -59,13 +59,13 @@ inline std::string page_rules(bool dark) {
 inline std::string style_rules() {
   return ".bw text{font-family:\"DejaVu Sans\",Verdana,Arial,sans-serif;font-size:12px}"
          ".bw text.bw-title{font-size:15px}.bw text.bw-small{font-size:10px}"
-         ".bw text.bw-halo{paint-order:stroke;stroke-width:3px;stroke-linejoin:round}"
+         ".bw text.bw-halo{paint-order:stroke;stroke-width:4px;stroke-linejoin:round}"
          ".bw line,.bw polyline,.bw polygon,.bw rect,.bw circle,.bw path{fill:none;stroke-width:1}"
          ".bw .bw-thin{stroke-width:.6}.bw .bw-bold{stroke-width:2.2}.bw .bw-band{stroke-width:6;stroke-opacity:.4}.bw "
          ".bw-dash{stroke-dasharray:5 3}"
          ".bw .bw-dot{stroke-dasharray:1.5 3}.bw .bw-clear{stroke:none}.bw .bw-pale{fill-opacity:.16}\n" +
          detail::page_rules(false) + "@media screen and (prefers-color-scheme:dark){\n" + detail::page_rules(true) +
-         "}\n";
+         "}\n@media print{.bw .bw-page,.bw .bw-veil{fill:#fff}.bw .bw-blank,.bw text.bw-halo.bw-halo{stroke:#fff}}\n";
 }
 
 }  // namespace baywork::show

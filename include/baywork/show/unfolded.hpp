@@ -170,7 +170,8 @@ class Unfolded {
     }
     picture_.y = y + 20;
     if (layout_.least_length > 0.0 && last() < girder().bays()) return;  // words once, below the last part
-    std::string words = "Stations are numbered below; span " + baywork::text::number(girder().span(), 5) + " m";
+    std::string words = "Stations are numbered below, bay 1 lies between stations 1 and 2; span " +
+                        baywork::text::number(girder().span(), 5) + " m";
     if (!girder().splices.empty()) words += "; bold marks: splices";
     if (stretch() > 1.005) words += "; heights are drawn " + baywork::text::number(stretch(), 3) + " times larger";
     picture_.paragraph(words + ".", "bw-quiet", Letters::small);

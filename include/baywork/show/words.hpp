@@ -35,8 +35,9 @@ struct OneUnit {
 
   /// As many as leave three digits of `greatest`.
   int decimals(double greatest) const {
-    const double most = magnitude(greatest) / size;
-    return most >= 99.95 ? 0 : most >= 9.995 ? 1 : 2;
+    int out = 0;
+    for (double most = magnitude(greatest) / size; most < 99.95 && out < 4; most *= 10.0) ++out;
+    return greatest == 0.0 ? 2 : out;
   }
   /// Three digits of sizes about the greatest, fewer of small ones.
   std::string operator()(double v, double greatest) const {
@@ -65,7 +66,7 @@ struct Units {
 };
 inline constexpr Units force_words{"N", "kN", "MN"}, moment_words{"Nm", "kNm", "MNm"},
     line_load_words{"N/m", "kN/m", "MN/m"}, pressure_words{"Pa", "kPa", "MPa"}, energy_words{"J", "kJ", "MJ"},
-    turn_words{"\xC2\xB5rad", "mrad", "rad", 1e-6}, motion_words{"\xC2\xB5m", "mm", "m", 1e-6};
+    turn_words{"mrad", "rad", "krad", 1e-3}, motion_words{"mm", "m", "km", 1e-3};
 
 inline std::string capital(std::string s) {
   if (!s.empty() && s[0] >= 'a' && s[0] <= 'z') s[0] = static_cast<char>(s[0] - 'a' + 'A');
