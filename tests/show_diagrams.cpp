@@ -206,7 +206,7 @@ double miss_of(const svg::Element& bar, std::size_t face, Drawn kind, double sca
                        : kind == Drawn::moment_out                      ? dot(moment, cross(n, v.axes().x))
                        : kind == Drawn::shear_in                        ? dot(force, in_face)
                        : kind == Drawn::shear_out                       ? dot(force, n)
-                                                                        : f.Mx;
+                                                                        : f.T;
   // towards the stretched fibres, or where the shear acts, on the page: along the girder to the right, towards the upper
   // chord upwards; what is out of the plane stands above the bar or to its left
   const std::size_t station = panels[panel].first_station;
