@@ -18,19 +18,30 @@ struct HoistRange {
   std::size_t least_in = 0, greatest_in = 0;  ///< 0: all level
 };
 
+namespace detail {
+
+/// A hoist's pull in a case that hangs; what is rounding alone is nothing (studies promise pulls to 1e-7 of the load).
+inline double pull_of(const HoistStudy& study, const HoistCase& c, std::size_t hoist) {
+  return c.pull[hoist] > 1e-7 * magnitude(study.total()) ? c.pull[hoist] : 0.0;
+}
+
+}  // namespace detail
+
 /// Over the level tolerances: all level, and each hoist off level. `others_slack`: the cases in which another hoist
 /// carries nothing as well.
 inline HoistRange hoist_range(const HoistStudy& study, std::size_t hoist, bool others_slack) {
-  HoistRange out{study.cases()[0].pull[hoist], study.cases()[0].pull[hoist], 0, 0};
+  const double level = detail::pull_of(study, study.cases()[0], hoist);
+  HoistRange out{level, level, 0, 0};
   for (std::size_t i = 1; i < study.cases().size(); ++i) {
     const HoistCase& c = study.cases()[i];
     if (!c.hangs || (c.gone && (!others_slack || c.hoist == hoist))) continue;
-    if (c.pull[hoist] < out.least) {
-      out.least = c.pull[hoist];
+    const double pull = detail::pull_of(study, c, hoist);
+    if (pull < out.least) {
+      out.least = pull;
       out.least_in = i;
     }
-    if (c.pull[hoist] > out.greatest) {
-      out.greatest = c.pull[hoist];
+    if (pull > out.greatest) {
+      out.greatest = pull;
       out.greatest_in = i;
     }
   }
@@ -42,17 +53,19 @@ inline std::string hoist_reactions(const HoistStudy& study, const Look& look = {
   const std::vector<HoistCase>& cases = study.cases();
   const GirderModel& model = cases[0].response.model();
   double most = 0;
-  bool any_slack = false, any_gone = false, any_off = false;
+  bool any_slack = false, any_farther = false, any_off = false;
   std::vector<bool> slack_line(model.frame.supports.size(), false);
   for (const HoistCase& c : cases) {
-    any_gone = any_gone || c.gone;
     any_off = any_off || (!c.gone && &c != cases.data());
     if (!c.hangs) continue;
     for (const double pull : c.pull) most = larger(most, pull);
     std::size_t line = 0;  // lines are numbered as the supports that hold along z
     for (std::size_t s = 0; s < model.frame.supports.size(); ++s) {
       if (model.frame.supports[s].motion[2].kind == Restraint::Kind::free) continue;
-      if (!c.gone && c.slack[line]) any_slack = slack_line[s] = true;
+      const int station = model.frame.nodes[model.frame.supports[s].node].address.station;
+      std::size_t h = 0;
+      while (study.hoists()[h].station != static_cast<std::size_t>(station)) ++h;
+      if (!c.gone && (c.slack[line] || detail::pull_of(study, c, h) == 0.0)) any_slack = slack_line[s] = true;
       ++line;
     }
   }
@@ -74,27 +87,25 @@ inline std::string hoist_reactions(const HoistStudy& study, const Look& look = {
   const double zero = p.left() + 1, scale = most > 0.0 ? (p.width() - 4) / most : 0.0;
   for (std::size_t h = 0; h < study.hoists().size(); ++h) {
     const HoistRange off = hoist_range(study, h, false), all = hoist_range(study, h, true);
-    const double level = cases[0].pull[h];
+    const double level = detail::pull_of(study, cases[0], h);
     std::string words = "Hoist " + std::to_string(h + 1) + " at " + metres(study.hoists()[h].x) + ": " +
                         force_words(level) + " all level";
     const auto in = [&](double pull, std::size_t i) { return force_words(pull) + " (" + cases[i].name + ')'; };
     if (off.least < level) words += "; least " + in(off.least, off.least_in);
     if (off.greatest > level) words += "; greatest " + in(off.greatest, off.greatest_in);
     if (all.greatest > off.greatest) words += "; " + in(all.greatest, all.greatest_in);
-    bool gone = false, needed = false;
-    for (const HoistCase& c : cases) {
-      needed = needed || (c.gone && c.hoist == h && !c.hangs);
-      bool pulls = c.gone || !c.hangs;
-      for (const std::size_t l : study.hoists()[h].lines) pulls = pulls || !c.slack[l];
-      gone = gone || !pulls;
-    }
+    const bool gone = off.least == 0.0;
+    bool needed = false;
+    for (const HoistCase& c : cases) needed = needed || (c.gone && c.hoist == h && !c.hangs);
     if (gone) words += ". GOES SLACK";
     if (needed) words += ". The girder does not hang without it";
     p.space(2);
     p.paragraph(words + '.', gone ? "bw-load" : "bw-ink");
     p.svg.open("bw-hoist", {{"hoist", std::to_string(h)}, {"px-per-N", baywork::text::number(scale, 9)}});
     p.svg.line({zero, p.y + 6}, {zero + scale * all.greatest, p.y + 6}, "bw-quiet");
-    if (all.greatest > off.greatest || all.least < off.least)
+    const bool farther = all.greatest > off.greatest || all.least < off.least;
+    any_farther = any_farther || farther;
+    if (farther)
       p.svg.rect({zero + scale * all.least, p.y + 3}, scale * (all.greatest - all.least), 6, "bw-quiet bw-dash");
     p.svg.rect({zero + scale * off.least, p.y + 1}, larger(scale * (off.greatest - off.least), 1.5), 10,
                "bw-hold-area");
@@ -106,7 +117,7 @@ inline std::string hoist_reactions(const HoistStudy& study, const Look& look = {
   }
   std::vector<detail::Swatch> entries;
   if (any_off) entries.push_back({"each hoist off level", "bw-hold-area"});
-  if (any_gone) entries.push_back({"another hoist slack as well", "bw-quiet bw-dash"});
+  if (any_farther) entries.push_back({"another hoist slack as well", "bw-quiet bw-dash"});
   if (!entries.empty()) detail::legend(p, entries);
   p.paragraph("Pulls from zero at the left, to one scale; the bold mark is all level. Lines only pull; their sum is " +
               force_words(study.total()) + " in every state." +
