@@ -52,7 +52,7 @@ Error error_of_answer(const std::string& method, const Job& job, const Reference
 }
 
 /// Displacements by M, member forces from them in double as usual; or M's own answer where it gives one.
-template <Method M>
+template <bench::Method M>
 Error measured(const Job& job, const Reference& right) {
   M method(job);
   if (!method.good()) return {M::name, 0, 0, "not positive definite"};

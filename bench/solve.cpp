@@ -41,7 +41,7 @@ const char* name(Task t) {
   return names[static_cast<std::size_t>(t)];
 }
 
-template <Method M>
+template <bench::Method M>
 void run(benchmark::State& state, Task task, Kind kind, std::size_t bays) {
   const Job& job = job_of(kind, bays);
   M method(job);
@@ -74,7 +74,7 @@ void run(benchmark::State& state, Task task, Kind kind, std::size_t bays) {
       benchmark::Counter(flops / peak_flops, benchmark::Counter::kIsIterationInvariantRate);
 }
 
-template <Method M>
+template <bench::Method M>
 void add(Task task, Kind kind, std::size_t bays) {
   const std::string which = kind == Kind::box ? "" : std::string("/") + bench::name(kind);
   const std::string row = std::string(name(task)) + "/" + M::name + which + "/bays:" + std::to_string(bays);
@@ -109,7 +109,7 @@ void run_point_load(benchmark::State& state, std::size_t bays) {
 }
 
 /// Largest difference of displacements from the certified answer, against the largest displacement; likewise rotations.
-template <Method M>
+template <bench::Method M>
 double difference(const FrameAnswer& right, const M& method, const std::vector<double>& x) {
   double worst[2] = {0, 0}, largest[2] = {0, 0};
   for (std::size_t i = 0; i < right.motions.size(); ++i) {
@@ -124,7 +124,7 @@ double difference(const FrameAnswer& right, const M& method, const std::vector<d
 }
 
 /// Every way through a method must lead to the certified answer; false, and said, where one does not.
-template <Method M>
+template <bench::Method M>
 bool right(Kind kind) {
   const Job& job = job_of(kind, 40);
   const FrameAnswer answer = FrameSolver(job.prepared.frame).solve(job.loads);

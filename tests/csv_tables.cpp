@@ -97,7 +97,7 @@ TEST_CASE("numbers written for data read back as the same bits") {
                           2.5e-310, std::numeric_limits<double>::max(),
                           1e22,     9007199254740993.0,
                           0.3};
-  for (int i = 0; i < 2000; ++i) all.push_back((r.chance(0.5) ? 1 : -1) * r.spread(1e-300, 1e300));
+  for (int i = 0; i < 2000; ++i) all.push_back((r.chance(0.5) ? 1 : -1) * r.over_orders(1e-300, 1e300));
   for (const double v : all) {
     CAPTURE(v);
     CHECK(std::strtod(text::exact(v).c_str(), nullptr) == v);

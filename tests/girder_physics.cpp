@@ -38,7 +38,7 @@ Face random_face(Random& r, const Units& u) {
   const Bar brace = random_bar(r, u, 0.02, 0.03), post = random_bar(r, u, 0.03, 0.05);
   const double spring = u.newton * u.metre, gap = r.chance(0.3) ? r.in(0.0, 0.05) * u.metre : 0.0;
   Joint joint;
-  if (r.chance(0.4)) joint = semi_rigid_joint(r.spread(3e3, 1e6) * spring, r.spread(3e3, 1e6) * spring);
+  if (r.chance(0.4)) joint = semi_rigid_joint(r.over_orders(3e3, 1e6) * spring, r.over_orders(3e3, 1e6) * spring);
   joint.to_chord_surface = r.chance(0.3);
   switch (r.below(9)) {
     case 0: return braced(single_direction, brace, post, joint, gap);
@@ -70,7 +70,7 @@ Girder random_girder(Random& r, Held held = Held::any, const Units& u = {}, std:
     if (r.chance(0.3)) g.axis.camber = r.in(-0.05, 0.1) * u.metre;
     if (r.chance(0.4)) g.diaphragms = diaphragms_every(1 + r.below(3), random_bar(r, u, 0.02, 0.03));
     if (r.chance(0.3)) g.end_depth = size();
-    const double stiffness = r.spread(1e5, 1e7) * u.newton / u.metre;
+    const double stiffness = r.over_orders(1e5, 1e7) * u.newton / u.metre;
     const std::array<Supports, 4> ways{cantilever(), simply_supported(), hung_at<double>({0.0, span}, stiffness),
                                        continuous_over({0.0, middle, span})};
     g.supports = ways[held == Held::any ? r.below(4) : 0];

@@ -232,10 +232,10 @@ TEST_CASE("of all sets of lines that pull, the study finds the one that is in ba
   Random random(20240518);
   int slack_seen = 0, falls = 0;
   for (int trial = 0; trial < 25; ++trial) {
-    std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, random.spread(20, 400))};
+    std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, random.over_orders(20, 400))};
     for (int i = 0; i < 2; ++i)
       load.push_back(point_load(random.chance(0.5) ? ChordOf::bottom_left : ChordOf::bottom_right, random.in(0, 6),
-                                random.spread(100, 3000)));
+                                random.over_orders(100, 3000)));
     bool found = false;
     std::vector<double> pulls;
     for (unsigned s = 1; s < 64; ++s) {

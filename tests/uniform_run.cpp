@@ -50,7 +50,7 @@ TEST_CASE("a run answers as the girder built bar by bar: random cells, supports,
       if (r.chance(0.5))
         layout.fix(station, node, {motion}, r.chance(0.5) ? r.in(-1e-3, 1e-3) : 0.0);
       else
-        layout.spring(station, node, motion, r.spread(1e2, 1e12));
+        layout.spring(station, node, motion, r.over_orders(1e2, 1e12));
     }
     if (r.chance(0.3)) clamp(layout, n, cell.first[chords - 1]);
     RunLoads loads;

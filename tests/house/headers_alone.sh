@@ -2,26 +2,67 @@
 # SPDX-License-Identifier: MIT
 # Compiles every header by itself, then all of them in one file after macros that other people's headers define.
 # Usage: headers_alone.sh WHICH COMPILER INCLUDE_DIR EIGEN_DIR SCRATCH WARNING...
-# WHICH: "all" headers that a user may include are compiled alone, or the "public" ones (those of whole folders) only.
+# WHICH: "all" headers are compiled alone, or the "public" ones (those of whole folders) only.
+#
+# Most of a header is what it includes, and much of that is the same for many. So a few heads are precompiled, and a
+# header is compiled after the first of them that it includes, itself or by what it includes. Nothing is let through: a
+# header sees its own includes before its first declaration, head or no head; and those that come before the head
+# among them are compiled by themselves too.
 set -eu
+heads='baywork/verify/prove.hpp baywork/response/analysis.hpp baywork/girder/girder.hpp baywork/core/error.hpp'
 which=$1 compiler=$2 include=$3 eigen=$4 scratch=$5
 shift 5
+rm -rf "$scratch"
 mkdir -p "$scratch"
 
-# One compiler run per header, two at a time; every failing header is named.
-cat > "$scratch/one.sh" <<'END'
-header=$1
-shift
-printf '#include <%s>\n' "$header" | "$@" -x c++ - || { echo "<$header> does not compile alone" >&2; exit 1; }
-END
-# Headers of json/ need a library that may not be there.
+# Headers of json/ need a library that may not be there; the parts of the kernels are no headers of their own.
 optional='^$'
 printf '#include <nlohmann/json.hpp>\n' | "$compiler" -std=c++20 -fsyntax-only -x c++ - 2> /dev/null || optional='^baywork/json[./]'
 (cd "$include" && find baywork -name '*.hpp' | grep -v "$optional" | sort) > "$scratch/headers"
 grep -x 'baywork/[^/]*' "$scratch/headers" > "$scratch/public"
-grep -v /detail/ "$scratch/headers" > "$scratch/all"
-xargs -P 2 -I HEADER sh "$scratch/one.sh" HEADER \
-  "$compiler" -std=c++20 -fsyntax-only "-I$include" -isystem "$eigen" "$@" < "$scratch/$which"
+grep -v '/kernel_[a-z]*\.hpp$' "$scratch/headers" > "$scratch/all"
+
+# "HEADER HEAD" for each header of a list, "-" for none.
+(cd "$include" && xargs grep -H '^#include <baywork/' < "$scratch/headers") |
+  sed 's/^\([^:]*\):#include <\([^>]*\)>.*/\1 \2/' |
+  awk -v heads="$heads" -v list="$scratch/$which" '
+    { includes[$1] = includes[$1] " " $2 }
+    function reaches(from, head,    names, n, i) {
+      if ((from, head) in known) return known[from, head]
+      known[from, head] = 0
+      n = split(includes[from], names, " ")
+      for (i = 1; i <= n; i++) if (names[i] == head || reaches(names[i], head)) return known[from, head] = 1
+      return 0
+    }
+    END {
+      n = split(heads, head, " ")
+      while ((getline header < list) > 0) {
+        for (i = 1; i <= n && !reaches(header, head[i]); i++);
+        print header, i <= n ? head[i] : "-"
+      }
+    }' > "$scratch/pairs"
+
+# One compiler run per header, two at a time; every failing header is named.
+cat > "$scratch/one.sh" <<'END'
+scratch=$1 header=${2% *} head=${2#* }
+shift 2
+after=
+if [ "$head" != - ]; then after="-Winvalid-pch -include $scratch/$head"; fi
+# shellcheck disable=SC2086  # two words or none
+printf '#include <%s>\n' "$header" | "$@" -fsyntax-only $after -x c++ - ||
+  { echo "<$header> does not compile alone" >&2; exit 1; }
+END
+cat > "$scratch/head.sh" <<'END'
+scratch=$1 head=$2
+shift 2
+mkdir -p "$(dirname "$scratch/$head")"
+printf '#include <%s>\n' "$head" > "$scratch/$head"
+"$@" -x c++-header "$scratch/$head" -o "$scratch/$head.gch" || { echo "<$head> does not compile alone" >&2; exit 1; }
+END
+set -- "$compiler" -std=c++20 "-I$include" -isystem "$eigen" "$@"
+sed 's/.* //; /^-$/d' "$scratch/pairs" | sort -u | xargs -P 2 -I HEAD sh "$scratch/head.sh" "$scratch" HEAD "$@"
+xargs -P 2 -I PAIR sh "$scratch/one.sh" "$scratch" PAIR "$@" < "$scratch/pairs"
+rm -rf "$scratch/baywork"  # hundreds of megabytes
 
 # Standard and Eigen headers come first: they are not ours to keep clear of these macros.
 {
@@ -32,4 +73,4 @@ xargs -P 2 -I HEADER sh "$scratch/one.sh" HEADER \
   done
   sed 's/.*/#include <&>/' "$scratch/headers"
 } > "$scratch/poisoned.cpp"
-"$compiler" -std=c++20 -fsyntax-only "-I$include" -isystem "$eigen" "$@" "$scratch/poisoned.cpp"
+"$@" -fsyntax-only "$scratch/poisoned.cpp"

@@ -24,18 +24,21 @@ if grep -v '^> #define BAYWORK_' "$scratch/changed"; then
   exit 1
 fi
 
-# Warnings that the library's headers could have switched off must still be given after them.
-while read -r warning line; do
-  printf '#include <baywork/baywork.hpp>\n%s\n' "$line" > "$scratch/warned.cpp"
-  if compile -fsyntax-only -Wall -Wextra -Wconversion -Wshadow -Wsign-conversion -Werror "$scratch/warned.cpp" \
-    2> "$scratch/said"; then
-    echo "after the library, -W$warning is silent"
-    exit 1
-  fi
-  grep -q -e "-W.*$warning" "$scratch/said" || { cat "$scratch/said"; exit 1; }
-done << 'END'
+# Warnings that the library's headers could have switched off must still be given after them: each for its own line.
+cat > "$scratch/warnings" << 'END'
 conversion inline float narrowed(double x) { return x; }
 shadow inline int hidden(int x) { int y = x; { int x = 1; y += x; } return y; }
 sign-conversion inline unsigned resigned(int x) { return x; }
 unused-parameter inline void ignored(int x) {}
 END
+{ echo '#include <baywork/baywork.hpp>'; sed 's/^[^ ]* //' "$scratch/warnings"; } > "$scratch/warned.cpp"
+compile -fsyntax-only -Wall -Wextra -Wconversion -Wshadow -Wsign-conversion "$scratch/warned.cpp" 2> "$scratch/said"
+number=1  # of the line that includes the library
+while read -r warning line; do
+  number=$((number + 1))
+  if ! grep -q "warned.cpp:$number:.*-W.*$warning" "$scratch/said"; then
+    echo "after the library, -W$warning is silent for: $line"
+    cat "$scratch/said"
+    exit 1
+  fi
+done < "$scratch/warnings"

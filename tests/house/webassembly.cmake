@@ -14,7 +14,7 @@ list(TRANSFORM EIGEN PREPEND "-isystem" OUTPUT_VARIABLE eigen)
 execute_process(
   COMMAND "${COMPILER}" -std=c++20 -O1 -fexceptions -UNDEBUG -DBAYWORK_SOLVER_ELSEWHERE -DDOCTEST_CONFIG_NO_POSIX_SIGNALS
     "-I${ROOT}/include" ${eigen} -isystem "${OUT}/include" -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=2MB
-    "${ROOT}/tests/main.cpp" "${ROOT}/tests/chain_kernels.cpp" "${ROOT}/tests/chain_products.cpp" "${ROOT}/tests/frames_textbook.cpp" -o "${OUT}/tests.js"
+    "${ROOT}/tests/main.cpp" "${ROOT}/cmake/solver_once.cpp" "${ROOT}/tests/chain_kernels.cpp" "${ROOT}/tests/chain_products.cpp" "${ROOT}/tests/frames_textbook.cpp" -o "${OUT}/tests.js"
   RESULT_VARIABLE failed)
 if(failed)
   message(FATAL_ERROR "it does not compile")

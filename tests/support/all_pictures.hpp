@@ -24,7 +24,7 @@ inline std::vector<LoadCase> two_cases(const Girder& g, Random& r) {
   LoadCase wind{"wind and what hangs",
                 Nature::wind,
                 {line_load({chord}, {0, -20, -60}, {0, 30, -120}, {from, to}),
-                 point_load(other, r.in(0.0, 1.0) * span, r.spread(1.0, 1e4)),
+                 point_load(other, r.in(0.0, 1.0) * span, r.over_orders(1.0, 1e4)),
                  point_load(chord, r.in(0.0, 1.0) * span, Vec3<>{100, r.in(-500, 500), 0}, Vec3<>{20, 0, 10}),
                  wind_on_bars(300.0, {0, r.chance(0.5) ? 1.0 : -1.0, 0.1}), warming(25.0)}};
   for (std::size_t f = 0; f < g.faces.size(); ++f)
@@ -51,7 +51,7 @@ inline rating::LoadTable random_table(const std::vector<LoadCase>& placed, Rando
       c.allowable.row.standard = "EN 1999-1-1:2007";
       c.allowable.row.clause = "6.3.3.1";
       c.allowable.row.reason = "no standard is known for it";
-      c.total = r.spread(10.0, 1e6);
+      c.total = r.over_orders(10.0, 1e6);
       row.cells.push_back(c);
     }
     t.rows.push_back(row);

@@ -6,6 +6,9 @@
 
 #include <doctest/doctest.h>
 
+// Not global themselves: a local of a library's template may have the same name.
+namespace by_hand {
+
 inline constexpr double pi = 3.14159265358979323846, deg = pi / 180, mm = 1e-3, MPa = 1e6;
 
 inline bool close(double is, double should, double relative) {
@@ -13,3 +16,7 @@ inline bool close(double is, double should, double relative) {
   if (!good) MESSAGE("is ", is, " should be ", should);
   return good;
 }
+
+}  // namespace by_hand
+
+using namespace by_hand;

@@ -18,6 +18,7 @@
 #include <Eigen/QR>
 #include <unsupported/Eigen/AutoDiff>
 
+#include <baywork/solve/detail/bay_type.hpp>
 #include <baywork/solve/detail/coupling_lists.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 
@@ -42,7 +43,6 @@ using Dual = Eigen::AutoDiffScalar<Eigen::Matrix<double, 1, 1>>;
 inline constexpr double epsilon = std::numeric_limits<double>::epsilon();
 inline constexpr Size orders[] = {6, 12, 18, 24, 30, 42, 54};  // 54: beyond what the fast ones keep on the stack
 
-inline Size padded(Size n) { return (n + 7) / 8 * 8; }
 inline Eigen::Index index(Size n) { return static_cast<Eigen::Index>(n); }
 
 inline std::mt19937& generator() {

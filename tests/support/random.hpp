@@ -15,7 +15,7 @@ class Random {
 
   double in(double low, double high) { return low + (high - low) * (static_cast<double>(engine_() >> 11U) * 0x1p-53); }
   /// Every order of magnitude as likely as the next.
-  double spread(double low, double high) { return std::exp(in(std::log(low), std::log(high))); }
+  double over_orders(double low, double high) { return std::exp(in(std::log(low), std::log(high))); }
   std::size_t below(std::size_t n) { return static_cast<std::size_t>(engine_() % n); }
   bool chance(double p) { return in(0, 1) < p; }
   baywork::Vec3<> vector(double size) { return {in(-size, size), in(-size, size), in(-size, size)}; }

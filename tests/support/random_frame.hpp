@@ -15,7 +15,7 @@
 /// Roughly a tube; no two stiffnesses alike.
 inline baywork::FrameSection random_section(Random& r) {
   baywork::FrameSection s;
-  const double d = r.spread(0.03, 0.2), t = d * r.in(0.03, 0.15);
+  const double d = r.over_orders(0.03, 0.2), t = d * r.in(0.03, 0.15);
   s.E = r.chance(0.5) ? 70e9 : 210e9;
   s.G = s.E / 2.6;
   s.A = 3.1 * d * t;
@@ -58,11 +58,11 @@ inline RandomFrame random_frame(Random& r) {
     m.roll = r.chance(0.5) ? r.in(-3, 3) : 0.0;
     const double bend = m.section.E * m.section.Iy / length(along);
     for (baywork::MemberEnd* e : {&m.start, &m.end}) {
-      if (r.chance(0.2)) e->about_y = bend * r.spread(0.1, 50);
-      if (r.chance(0.2)) e->about_z = bend * r.spread(0.1, 50);
-      if (r.chance(0.1)) e->torsion = bend * r.spread(0.1, 50);
-      if (r.chance(0.1)) e->axial = m.section.E * m.section.A / length(along) * r.spread(0.1, 50);
-      if (r.chance(0.1)) e->shear_y = m.section.E * m.section.A / length(along) * r.spread(0.01, 50);
+      if (r.chance(0.2)) e->about_y = bend * r.over_orders(0.1, 50);
+      if (r.chance(0.2)) e->about_z = bend * r.over_orders(0.1, 50);
+      if (r.chance(0.1)) e->torsion = bend * r.over_orders(0.1, 50);
+      if (r.chance(0.1)) e->axial = m.section.E * m.section.A / length(along) * r.over_orders(0.1, 50);
+      if (r.chance(0.1)) e->shear_y = m.section.E * m.section.A / length(along) * r.over_orders(0.01, 50);
       if (r.chance(0.15)) e->offset = r.vector(0.08 * depth);
     }
     f.add_member(m);

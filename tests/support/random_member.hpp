@@ -19,7 +19,7 @@ inline baywork::BasicMemberEnd<Real> random_end(Random& r, bool may_release_rods
   const auto tie = [&r](double stiffness, bool may_release) {
     const std::size_t kind = r.below(3);
     if (kind == 0 && may_release) return Real(0);
-    return kind < 2 ? Real(baywork::rigid_stiffness) : Real(stiffness * r.spread(0.05, 20));
+    return kind < 2 ? Real(baywork::rigid_stiffness) : Real(stiffness * r.over_orders(0.05, 20));
   };
   e.axial = tie(1, may_release_rods);
   e.torsion = tie(1, may_release_rods);

@@ -81,8 +81,8 @@ inline Cell random_cell(Random& r, std::size_t chords) {
     do m.up = r.vector(1);
     while (length(cross(m.up, along)) < 0.2 * length(along) * length(m.up));
     for (MemberEnd* e : {&m.start, &m.end}) {
-      if (r.chance(0.2)) e->about_y = m.section.E * m.section.Iy * r.spread(0.1, 50);
-      if (r.chance(0.1)) e->axial = m.section.E * m.section.A * r.spread(0.1, 50);
+      if (r.chance(0.2)) e->about_y = m.section.E * m.section.Iy * r.over_orders(0.1, 50);
+      if (r.chance(0.1)) e->axial = m.section.E * m.section.A * r.over_orders(0.1, 50);
       if (r.chance(0.15)) e->offset = coarse(r.vector(0.08));
     }
     c.frame.add_member(m);

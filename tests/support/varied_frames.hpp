@@ -6,27 +6,15 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <random>
 #include <string>
 
 #include <baywork/frame.hpp>
 
+#include "random.hpp"
+
 namespace varied {
 
-/// Numbers that are the same for a seed on every platform.
-class Random {
- public:
-  explicit Random(std::uint64_t seed) : engine_(seed) {}
-  double in(double low, double high) { return low + (high - low) * std::ldexp(static_cast<double>(engine_() >> 11U), -53); }
-  /// Spread evenly over orders of magnitude.
-  double over_orders(double low, double high) { return std::exp(in(std::log(low), std::log(high))); }
-  bool chance(double p) { return in(0, 1) < p; }
-  std::size_t below(std::size_t n) { return static_cast<std::size_t>(engine_() % n); }
-  baywork::Vec3<> vector(double size) { return {in(-size, size), in(-size, size), in(-size, size)}; }
-
- private:
-  std::mt19937_64 engine_;
-};
+using ::Random;
 
 struct Case {
   std::string character;

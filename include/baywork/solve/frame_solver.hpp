@@ -233,8 +233,8 @@ using FrameSolver = BasicFrameSolver<double>;
 using SolveWorkspace = BasicSolveWorkspace<double>;
 
 // Most of what including this costs is compiling the solver for double, then the proof (verify/prove.hpp). A program of
-// many units may do so once: with BAYWORK_SOLVER_ELSEWHERE defined for all, one of them holds what
-// cmake/solver_once.cpp does.
+// many units may do so once: with BAYWORK_SOLVER_ELSEWHERE defined for all, some hold what cmake/solver_once.cpp and
+// cmake/proof_once.cpp do.
 #ifdef BAYWORK_SOLVER_ELSEWHERE
 extern template class BasicFrameSolver<double>;
 #endif

@@ -1,0 +1,26 @@
+# SPDX-License-Identifier: MIT
+# Writes a file that compiles several topics at once: what they include, then each in a namespace of its own.
+#   cmake -DOUT=unit.cpp "-DTOPICS=a.cpp;b.cpp" -P together.cmake
+set(others "")
+set(ours "")
+set(support "")
+set(bodies "")
+foreach(topic IN LISTS TOPICS)
+  file(STRINGS "${topic}" lines REGEX "^#include ")
+  foreach(line IN LISTS lines)
+    # in the order in which topics have them, as Eigen's headers need
+    if(line MATCHES "\"")
+      list(APPEND support "${line}")
+    elseif(line MATCHES "<baywork/")
+      list(APPEND ours "${line}")
+    else()
+      list(APPEND others "${line}")
+    endif()
+  endforeach()
+  get_filename_component(name "${topic}" NAME_WE)
+  string(APPEND bodies "namespace topic_${name} {\n#include \"${topic}\"\n}\n")
+endforeach()
+set(all ${others} ${ours} ${support})
+list(REMOVE_DUPLICATES all)
+list(JOIN all "\n" all)
+file(WRITE "${OUT}" "${all}\n${bodies}")
