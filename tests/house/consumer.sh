@@ -12,7 +12,7 @@ rm -rf "$scratch"
 mkdir -p "$scratch"
 cd "$scratch"
 
-# install SOURCE [OPTION...]: builds nothing, installs into ./prefix.
+# install SOURCE [OPTION...]: builds nothing, installs into ./prefix, every header of this library as it is.
 install() {
   from=$1
   build=build-$(basename "$from")
@@ -20,6 +20,7 @@ install() {
   "$cmake" -S "$from" -B "$build" -DCMAKE_INSTALL_PREFIX="$scratch/prefix" -DCMAKE_PREFIX_PATH="$scratch/prefix" \
     -DBAYWORK_BUILD_TESTS=OFF -DBAYWORK_BUILD_BENCH=OFF -DBAYWORK_BUILD_EXAMPLES=OFF "$@"
   "$cmake" --install "$build"
+  diff -r "$source/include/baywork" prefix/include/baywork
 }
 # consume [OPTION...]: builds the consumer and runs it.
 consume() {
@@ -35,7 +36,7 @@ case $way in
     ;;
   subproject) consume -DBAYWORK_SOURCE="$source" ;;
   include_path)
-    "$CXX" -std=c++20 $warnings "-I$source/include" -isystem "$eigen" "$here/consumer/main.cpp" -o consumer
+    "$CXX" -std=c++20 -DWHOLE_LIBRARY $warnings "-I$source/include" -isystem "$eigen" "$here/consumer/main.cpp" -o consumer
     ./consumer
     ;;
   pkg_config)

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The smallest program of a user: it must build with every warning on, however the library was found.
+#ifdef WHOLE_LIBRARY
 #include <baywork/baywork.hpp>
+#else
+#include <baywork/solve.hpp>  // the folder that needs Eigen
+#endif
 #include <cstdio>
 
 int main() {
