@@ -109,7 +109,12 @@ class Rater {
     kinds.push_back({"load", terms_.nature, terms_.alternative});
     combinations_ = combinations(terms_.set, kinds);
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
-    if (basis_.stability.imperfections && verify::detail::can_be_imperfect(analysis.girder())) bows_.emplace(analysis);
+    const verify::Stability& asked = basis_.stability;
+    if (asked.sway.height > 0.0)
+      fail<BadDescription>("allowable load", "sway of stands is to be in it", "a proof with verify::with_sway() is: leave stability.sway out here");
+    const bool kinks = asked.checked && !analysis.girder().splices.empty();
+    if ((asked.imperfections || kinks) && verify::detail::can_be_imperfect(analysis.girder()))
+      bows_.emplace(analysis, asked.imperfections);
     look_at_placed();
     deflections_ = detail::Deflections(analysis, placed, kinds, terms_.service);
   }

@@ -39,7 +39,8 @@ inline std::string words_of_checks(const LoadTable& t) {
   } else {
     checked += std::string("; chord pairs as columns and built-up struts, by EN 1993-1-1 6.3.1 and 6.4") +
                (basis.stability.by_eigenvalue ? " with the frame's eigenvalue" : "") +
-               (basis.stability.imperfections ? ", bows and kinks of 5.3.3 in every combination" : ", without bows");
+               (basis.stability.imperfections ? ", bows and kinks of 5.3.3 in every combination"
+                                              : ", without bows, with what splices push on faces (5.3.3 (4))");
     not_checked += "sway of what the girder hangs from or stands on, ";
   }
   return checked + not_checked + "supports.";

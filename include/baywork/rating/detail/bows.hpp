@@ -75,9 +75,10 @@ struct UnitBow {
 /// combination. Push and deflection are convex in the factor and the bow's size rises with both.
 class Bows {
  public:
-  explicit Bows(const Analysis& analysis) : made_(analysis) {
+  /// Kinks alone where no bows are asked for.
+  Bows(const Analysis& analysis, bool bows) : made_(analysis) {
     for (std::size_t i = 0; i < made_.bowed().size(); ++i) {
-      units_.emplace_back(i, false, made_.solve_bow(made_.bowed()[i]));
+      if (bows) units_.emplace_back(i, false, made_.solve_bow(made_.bowed()[i]));
       if (!analysis.girder().splices.empty()) units_.emplace_back(i, true, made_.solve_kinks(made_.bowed()[i]));
     }
   }
