@@ -71,7 +71,8 @@ class Rater {
     return out;
   }
 
-  /// The greatest utilisation of any part in any combination at a load factor: what a proof of all cases together says.
+  /// The greatest utilisation of any part in any combination at a load factor: at most what a proof of all cases together
+  /// says, which walks combinations apart that differ in this load's factor alone.
   double utilisation(const Response& unit, double factor) const {
     const detail::Unit load(unit);
     const Courses courses = courses_of(&load, factor);
