@@ -30,7 +30,8 @@ class Proof {
   /// One row for each check of each member with any force (a utilisation above 1e-9), and one for each member outside
   /// the scope. Where joints are checked, rows for both ends of each bar on the chords as well; where connectors of
   /// splices are described, theirs, of a station and a chord and no member, come last.
-  const std::vector<Row>& rows() const noexcept { return rows_; }
+  const std::vector<Row>& rows() const& noexcept { return rows_; }
+  std::vector<Row> rows() && noexcept { return std::move(rows_); }  // a loop over a temporary proof's keeps them
   std::vector<Row> rows_of(std::size_t member) const {
     return picked([member](const Row& r) { return r.member == member; });
   }
