@@ -57,14 +57,6 @@ Girder tube_girder(Random& r) {
       .girder();
 }
 
-std::vector<Action> random_load(Random& r, const Girder& g) {
-  std::vector<Action> out;
-  for (std::size_t i = 0, n = 1 + r.below(2); i < n; ++i)
-    out.push_back(point_load(ChordRef(r.below(g.chords.size())), r.in(0.2, 1) * g.span(),
-                             Vec3<>{r.in(-1, 1), r.in(-1, 1), r.in(-1, 1)}));
-  return out;
-}
-
 }  // namespace
 
 TEST_CASE("a T joint of an open face limits a cross member's load: by hand") {
@@ -152,33 +144,23 @@ TEST_CASE("joints on random girders: no load below the allowable one fails, and 
     Terms terms;
     terms.basis = with_joints(r.chance(0.6) ? r.in(0.003, 0.004) : 0.0);
     terms.set.permanent_favourable = terms.set.permanent_unfavourable;
-    const Response first = analysis.solve(random_load(r, g));
+    const Response first = analysis.solve(random_point_loads(r, g));
     const Allowable of_first = Rater(analysis, terms).allowable(first);
     INFO("seed " << seed << " " << of_first);
     outside += of_first.verdict == Verdict::outside_scope;
     if (!of_first.is_load()) continue;
-    // placed: a part of all that is allowed of a first load; the load is often against it, so that it helps at first
-    const double size = r.in(0.5, 0.95) * of_first.factor * 1.5 / 1.35;
-    const Response there = combine<double>({&first}, {size}, "placed");
-    const Cases placed(analysis, {there}, {{"placed", Nature::permanent, ""}});
-    const Response other = analysis.solve(random_load(r, g));
-    const double against = r.chance(0.6) ? r.in(-1, 0) : 0.0;
-    const Response unit = combine<double>({&first, &other}, {against, r.in(0.2, 1.0)}, "load");
-    const Rater rater(placed, terms);
-    const Allowable a = rater.allowable(unit);
+    const PlacedAndLoad loads(r, first, of_first.factor, 0.5, [&] { return analysis.solve(random_point_loads(r, g)); });
+    const Rater rater(loads.placed, terms);
+    const Allowable a = rater.allowable(loads.unit);
     if (!a.is_load()) continue;
     ++rated;
     by_joint += a.verdict == Verdict::topic && a.row.check == verify::Check::joint;
     by_weld += a.verdict == Verdict::topic && a.row.check == verify::Check::weld;
-    fell += falls_below(rater, unit, a, 300);
+    fell += falls_below(rater, loads.unit, a, 300);
     // the proof of all cases together, solved and combined anew, says the same, and what it finds worst
-    for (const double share : {0.3, 1 - 1e-6, 1 + 1e-6}) {
-      const Response load = combine<double>({&unit}, {share * a.factor}, "load");
-      const Cases both(analysis, {there, load}, {{"placed", Nature::permanent, ""}, {"load", Nature::imposed, ""}});
-      const verify::Proof proof = verify::by_material(both, terms.set, terms.basis);
-      CHECK(proof.passes() == (share < 1));
+    loads.prove_beside(terms, a.factor, [&](const verify::Proof& proof, double share) {
       if (share > 0.9 && share < 1 && !a.jumps) CHECK(proof.worst().member == a.row.member);
-    }
+    });
   }
   CHECK(outside < rated);
   CHECK(by_joint > 15);

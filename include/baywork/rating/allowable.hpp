@@ -110,12 +110,9 @@ class Rater {
     kinds.push_back({"load", terms_.nature, terms_.alternative});
     combinations_ = combinations(terms_.set, kinds);
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
-    const verify::Stability& asked = basis_.stability;
-    if (asked.sway.height > 0.0)
-      fail<BadDescription>("allowable load", "sway of stands is to be in it", "a proof with verify::with_sway() is: leave stability.sway out here");
-    const bool kinks = asked.checked && !analysis.girder().splices.empty();
-    if ((asked.imperfections || kinks) && verify::detail::can_be_imperfect(analysis.girder()))
-      bows_.emplace(analysis, asked.imperfections);
+    const bool bows = basis_.stability.imperfections,
+               kinks = basis_.stability.checked && !analysis.girder().splices.empty();
+    if ((bows || kinks) && verify::detail::can_be_imperfect(analysis.girder())) bows_.emplace(analysis, bows);
     look_at_placed();
     deflections_ = detail::Deflections(analysis, placed, kinds, terms_.service);
   }
