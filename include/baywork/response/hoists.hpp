@@ -44,6 +44,8 @@ struct HoistShare {
 
 class HoistStudy {
  public:
+  static constexpr double rounding = 1e-7;  ///< what a line may push, of the load, and what an answer may be wrong by
+
   /// `level`: any solved case or combination of a girder held along z at two stations or more. Its supports push and
   /// pull; here they only pull. Every case is made of it and of unit motions of the lines' ends: a slack line is one
   /// whose end has followed its joint until it carries nothing.
@@ -106,8 +108,6 @@ class HoistStudy {
 
  private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
-  static constexpr double rounding = 1e-7;  ///< what a line may push, of the load, and what an answer may be wrong by
-
   std::string words(std::size_t h) const {
     return "hoist " + std::to_string(h + 1) + " at " + text::number(hoists()[h].x, 4) + " m ";
   }

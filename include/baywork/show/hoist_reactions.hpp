@@ -20,9 +20,9 @@ struct HoistRange {
 
 namespace detail {
 
-/// A hoist's pull in a case that hangs; what is rounding alone is nothing (studies promise pulls to 1e-7 of the load).
+/// A hoist's pull in a case that hangs; what is rounding alone is nothing.
 inline double pull_of(const HoistStudy& study, const HoistCase& c, std::size_t hoist) {
-  return c.pull[hoist] > 1e-7 * magnitude(study.total()) ? c.pull[hoist] : 0.0;
+  return c.pull[hoist] > HoistStudy::rounding * magnitude(study.total()) ? c.pull[hoist] : 0.0;
 }
 
 }  // namespace detail
