@@ -10,6 +10,7 @@
 #include <baywork/rating.hpp>
 
 #include "support/by_hand.hpp"
+#include "support/connectors.hpp"
 #include "support/refused.hpp"
 #include "support/tubes.hpp"
 
@@ -223,20 +224,10 @@ TEST_CASE("k_use is taken of connectors, too: of pins of aluminium and of steel,
   for (const material::Material& m : {material::en_aw_6082_t6(material::Product::rod_or_bar), material::s355()}) {
     BoxGirder spliced = box();
     if (m.family == material::Family::steel) spliced.chord.material = material::s355h();
-    spliced.modules = {0,
-                       {4},
-                       PinCoupler{.pin = 16_mm,
-                                  .hole = 16.5_mm,
-                                  .blade = 20_mm,
-                                  .fork = 10_mm,
-                                  .gap = 0.5_mm,
-                                  .end = 16_mm,
-                                  .side = 16_mm,
-                                  .reach = 35_mm,
-                                  .plate_material = m,
-                                  .pin_material = material::s355(),
-                                  .replaceable = true,
-                                  .throat = 4_mm}};
+    PinCoupler often_drawn = coupler();
+    often_drawn.plate_material = m;
+    often_drawn.replaceable = true;
+    spliced.modules = {0, {4}, often_drawn};
     const Analysis a{spliced};
     const Response r = a.solve(screen().actions);
     verify::Basis worn_basis;

@@ -3,14 +3,13 @@
 # pages, light and dark. First it must find the faults of a page that has some. Ends with 77, for "skipped", where the
 # checker cannot be fetched.
 #   axe.py DEMO CHROMIUM NPM SCRATCH
-import html
-import json
 import pathlib
-import re
 import shutil
 import subprocess
 import sys
 import tarfile
+
+from browser import found_in
 
 demo, chromium, npm, scratch = sys.argv[1], sys.argv[2], sys.argv[3], pathlib.Path(sys.argv[4])
 version = "4.14.1"
@@ -42,15 +41,10 @@ def found_on(name, text, width, dark=False):
     page = pages / f"{name}.html"
     script = "<script>" + axe.replace("</script", "<\\/script") + "</script><script>" + run + "</script>"
     page.write_text(text.replace("</body>", script + "</body>"))
-    dom = subprocess.run(
-        [chromium, "--headless", "--no-sandbox", "--disable-gpu", f"--user-data-dir={pages / 'profile'}",
-         *(["--force-dark-mode", "--blink-settings=preferredColorScheme=0"] if dark else []),
-         f"--window-size={width},900", "--virtual-time-budget=60000", "--dump-dom", page.resolve().as_uri()],
-        check=True, capture_output=True, text=True).stdout
-    match = re.search(r'<pre id="found">(.*?)</pre>', dom, re.S)
-    if not match:
+    found = found_in(chromium, page, width, 900, "--virtual-time-budget=60000",
+                     *(["--force-dark-mode", "--blink-settings=preferredColorScheme=0"] if dark else []))
+    if found is None:
         sys.exit(f"{page}: the browser's checker said nothing")
-    found = json.loads(html.unescape(match.group(1)))
     print(f"{name}: {found['passes']} rules hold, {len(found['faults'])} faults")
     return found
 

@@ -1,13 +1,12 @@
 # SPDX-License-Identifier: MIT
 # Lets a browser measure the texts of all kinds of pictures: none lies on another, none leaves its page.
 #   measure.py PICTURE_BOOK CHROMIUM SCRATCH GIRDERS
-import html
-import json
 import pathlib
-import re
 import shutil
 import subprocess
 import sys
+
+from browser import found_in
 
 book, chromium, scratch, girders = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3]), int(sys.argv[4])
 shutil.rmtree(scratch, ignore_errors=True)
@@ -18,14 +17,9 @@ shutil.copy(pathlib.Path(__file__).with_name("measure.js"), scratch)
 failed = False
 for width in (240, 360, 800, 1600):
     page = scratch / f"{width}.html"
-    dom = subprocess.run(
-        [chromium, "--headless", "--no-sandbox", "--disable-gpu", f"--user-data-dir={scratch / 'profile'}",
-         f"--window-size={width},800", "--timeout=60000", "--dump-dom", page.resolve().as_uri()],
-        check=True, capture_output=True, text=True).stdout
-    match = re.search(r'<pre id="found">(.*?)</pre>', dom, re.S)
-    if not match:
+    found = found_in(chromium, page, width, 800, "--timeout=60000")
+    if found is None:
         sys.exit(f"{page}: the browser measured nothing")
-    found = json.loads(html.unescape(match.group(1)))
     bays = sorted(found["girders"].values())
     print(f"{width} px: {found['pictures']} pictures of {len(bays)} girders of {bays[0]} to {bays[-1]} bays, "
           f"{found['texts']} texts, {len(found['faults'])} faults")
