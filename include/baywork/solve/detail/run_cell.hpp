@@ -64,9 +64,10 @@ class RunCell {
   /// From the station's reference point to a joint of its own.
   const Vec3<R>& arm(std::size_t joint) const { return lever_[st_.first[joint]]; }
 
-  /// Loads as forces on the cell's nodes (six per node, added). `closing`: of the members in the last station instead.
-  void reduce(const BasicFrameLoads<S>& loads, bool closing, std::vector<R>& force) const {
-    if (!closing) add_node_loads(loads, force);
+  /// Loads as forces on the cell's nodes (six per node, added). `closing`: of the members in the last station instead,
+  /// with loads on nodes where `nodes` says so.
+  void reduce(const BasicFrameLoads<S>& loads, bool closing, std::vector<R>& force, bool nodes = false) const {
+    if (!closing || nodes) add_node_loads(loads, force);
     for (const BasicMemberLoad<S>& l : loads.on_members) {
       if ((st_.closes[l.member] != 0) != closing) continue;
       const BasicMember<S>& m = p_.frame.members[l.member];

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cstddef>
 #include <deque>
 #include <type_traits>
@@ -31,11 +30,11 @@ class RunEngine {
              const BasicRunLoads<S>& loads, const RunWanted& wanted, BasicRunAnswer<S>& answer) {
     const RunCell<S, R> cell(prepared, station);
     m_ = cell.locals();
-    find_cuts(layout, loads, wanted);
-    make_segments(prepared, loads, cell);
+    find_cuts(station, layout, loads, wanted);
+    make_segments(prepared, station, layout, loads, cell);
     join_spans();
     place_ties(station, layout, cell);
-    assembly_.solve(m_, holds_, spans_, [&](const auto& add) { close(prepared, layout, loads, cell, add); });
+    assembly_.solve(m_, holds_, spans_, [&](const auto& add) { close(prepared, station, layout, loads, cell, add); });
     find_stations();
     tell(prepared, station, layout, loads, wanted, cell, answer);
   }
@@ -55,13 +54,21 @@ class RunEngine {
     return used_++;
   }
 
-  void find_cuts(const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads, const RunWanted& wanted) {
+  /// Loads on the run's last station alone: they act on its end and need no cell of their own.
+  static bool closes_run(const RunStation& station, const BasicRunLayout<S>& layout, const BasicCellLoads<S>& l) {
+    return l.cell + 1 == layout.cells &&
+           std::all_of(l.loads.on_nodes.begin(), l.loads.on_nodes.end(), [&](const auto& n) { return station.on_last[n.node] != 0; }) &&
+           std::all_of(l.loads.on_members.begin(), l.loads.on_members.end(), [&](const auto& m) { return station.closes[m.member] != 0; });
+  }
+
+  void find_cuts(const RunStation& station, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads, const RunWanted& wanted) {
     held_.assign({0, layout.cells});
     for (const BasicRunSupport<S>& s : layout.supports) held_.push_back(s.station);
     sort_and_thin(held_);
     cuts_ = held_;
     loaded_.clear();
-    for (const BasicCellLoads<S>& l : loads.at) loaded_.push_back(l.cell);
+    for (const BasicCellLoads<S>& l : loads.at)
+      if (!closes_run(station, layout, l)) loaded_.push_back(l.cell);
     sort_and_thin(loaded_);
     const auto cut_out = [this](const std::vector<std::size_t>& cells) {
       for (const std::size_t c : cells) {
@@ -82,59 +89,53 @@ class RunEngine {
     return static_cast<std::size_t>(std::lower_bound(sorted.begin(), sorted.end(), v) - sorted.begin());
   }
 
-  void make_segments(const PreparedFrame<S>& prepared, const BasicRunLoads<S>& loads, const RunCell<S, R>& cell) {
+  void make_segments(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
+                     const BasicRunLoads<S>& loads, const RunCell<S, R>& cell) {
     used_ = 0;
-    powers_.clear();
     lengths_.clear();
     everywhere_.assign(6 * prepared.frame.nodes.size(), R(0));
     cell.reduce(loads.everywhere, false, everywhere_);
-    powers_.push_back(new_segment());
-    cell.eliminate(everywhere_, cell_, segment(powers_[0]));
-    lengths_.push_back({1, powers_[0]});
+    lengths_.push_back({1, new_segment()});
+    cell.eliminate(everywhere_, cell_, segment(lengths_[0].second));
     if (own_cells_.size() < loaded_.size()) own_cells_.resize(loaded_.size());
     pieces_.assign(cuts_.size() - 1, Piece{});
+    equal_.clear();
     for (std::size_t i = 0; i + 1 < cuts_.size(); ++i) {
       const std::size_t own = place_in(loaded_, cuts_[i]);
       if (own == loaded_.size() || loaded_[own] != cuts_[i]) {
-        pieces_[i].segment = repeated(cuts_[i + 1] - cuts_[i]);
+        equal_.push_back(i);
         continue;
       }
       force_ = everywhere_;
       for (const BasicCellLoads<S>& l : loads.at)
-        if (l.cell == cuts_[i]) cell.reduce(l.loads, false, force_);
+        if (l.cell == cuts_[i] && !closes_run(station, layout, l)) cell.reduce(l.loads, false, force_);
       pieces_[i].own = own;
       pieces_[i].segment = new_segment();
       cell.eliminate(force_, own_cells_[own], segment(pieces_[i].segment));
     }
+    // the shorter first: what is left and what is right of mid-span may differ by a cell
+    const auto length = [this](std::size_t i) { return cuts_[i + 1] - cuts_[i]; };
+    std::sort(equal_.begin(), equal_.end(), [&](std::size_t i, std::size_t j) { return length(i) < length(j); });
+    for (const std::size_t i : equal_) pieces_[i].segment = repeated(length(i));
   }
 
-  /// The segment of so many equal cells: its binary digits by doubling, put together from the longest down, since long
-  /// segments have the cheaper joins. Lengths met on the way are kept: what is left and right of mid-span shares most.
+  /// The segment of so many equal cells: what two known lengths make, else n/p of them and the others, p the least prime
+  /// factor. Long chains of additions are avoided so (the factor method for powers: D. E. Knuth, The Art of Computer
+  /// Programming 2, 4.6.3, value from memory); where p is not small, one cell and the others.
   std::size_t repeated(std::size_t length) {
-    while (powers_.size() < static_cast<std::size_t>(std::bit_width(length))) {
-      const std::size_t twice = new_segment();
-      scratch_.join(m_, segment(powers_.back()), segment(powers_.back()), segment(twice));
-      powers_.push_back(twice);
-    }
-    std::size_t out = none, sum = 0;
-    for (std::size_t digit = powers_.size(); digit-- > 0;) {
-      if ((length >> digit) % 2 == 0) continue;
-      sum += std::size_t{1} << digit;
-      const auto known = std::find_if(lengths_.begin(), lengths_.end(), [&](const auto& l) { return l.first == sum; });
-      if (known != lengths_.end()) {
-        out = known->second;
-        continue;
-      }
-      if (out == none) {
-        out = powers_[digit];
-      } else {
-        const std::size_t joined = new_segment();
-        scratch_.join(m_, segment(out), segment(powers_[digit]), segment(joined));
-        out = joined;
-      }
-      lengths_.push_back({sum, out});
-    }
-    return out;
+    const auto known = [this](std::size_t n) {
+      return std::find_if(lengths_.begin(), lengths_.end(), [n](const auto& l) { return l.first == n; });
+    };
+    if (const auto at = known(length); at != lengths_.end()) return at->second;
+    std::size_t part = 1;
+    for (const std::size_t p : {13U, 11U, 7U, 5U, 3U, 2U})
+      if (length % p == 0) part = length / p;
+    for (const auto& l : lengths_)
+      if (2 * l.first < length && known(length - l.first) != lengths_.end()) part = l.first;
+    const std::size_t longer = repeated(length - part), shorter = repeated(part), joined = new_segment();
+    scratch_.join(m_, segment(longer), segment(shorter), segment(joined));
+    lengths_.push_back({length, joined});
+    return joined;
   }
 
   void join_spans() {
@@ -177,14 +178,14 @@ class RunEngine {
     }
   }
 
-  /// The last station's own members and the loads on them.
+  /// The last station's own members, the loads on them, and loads on its joints that came without a cell's.
   template <class Add>
-  void close(const PreparedFrame<S>& prepared, const BasicRunLayout<S>& layout, const BasicRunLoads<S>& loads,
-             const RunCell<S, R>& cell, const Add& add) {
+  void close(const PreparedFrame<S>& prepared, const RunStation& station, const BasicRunLayout<S>& layout,
+             const BasicRunLoads<S>& loads, const RunCell<S, R>& cell, const Add& add) {
     force_.assign(6 * prepared.frame.nodes.size(), R(0));
     cell.reduce(loads.everywhere, true, force_);
     for (const BasicCellLoads<S>& l : loads.at)
-      if (l.cell + 1 == layout.cells) cell.reduce(l.loads, true, force_);
+      if (l.cell + 1 == layout.cells) cell.reduce(l.loads, true, force_, closes_run(station, layout, l));
     const std::size_t one = m_ + 6;
     const Six<R> whole = cell.closing(force_, [&](int i, int j, const R& v) {
       const std::size_t row = static_cast<std::size_t>(i);
@@ -290,9 +291,9 @@ class RunEngine {
   std::size_t m_ = 0, used_ = 0;
   std::vector<std::size_t> held_, loaded_, cuts_;  ///< stations with supports or ends; cells with loads; all cuts
   std::deque<RunSegment<R>> segments_;
-  std::vector<std::size_t> powers_;                           ///< of 1, 2, 4, ... cells
   std::vector<std::pair<std::size_t, std::size_t>> lengths_;  ///< length and segment
   std::vector<Piece> pieces_;                                 ///< from cut to cut
+  std::vector<std::size_t> equal_;                            ///< pieces without loads of their own
   std::vector<RunJoint<R>> joints_;                           ///< at the left end of each piece
   RunJoint<R> scratch_;
   std::vector<R> cell_;                    ///< elimination of the cell

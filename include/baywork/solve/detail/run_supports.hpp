@@ -39,6 +39,7 @@ struct RunHold {
   std::vector<accurate_t<R>> wide_rows;
   std::vector<std::size_t> order;
   std::size_t by_parts = 0;  ///< local motions eliminated in `front`
+  const RunSegment<R>* after = nullptr;
 };
 
 /// Makes the potential of the whole run stationary,
@@ -48,7 +49,9 @@ struct RunHold {
 /// measured in units of each resultant's own compliance. A rigid motion that nothing holds yet costs no digits: its
 /// columns meet the ones of T, and only those. Where more than six motions are held, forces follow from small
 /// differences of large compliances (a twist beside a deflection): then these last rows are reckoned in twice the
-/// digits.
+/// digits. Where a segment's ends do not feel each other's local motions, N alone sees a', and sees it with r' as the six
+/// numbers q = r' + Gᵀ a', G = H_a'N: the front ends in q, and S, which it leaves there, becomes S on r', G S between a'
+/// and r', and H_a'a' + G S Gᵀ on a'.
 template <class R>
 class RunAssembly {
  public:
@@ -64,16 +67,21 @@ class RunAssembly {
     for (std::size_t i = 0; i < holds.size(); ++i)
       forward(holds[i], i > 0 ? segments[i - 1] : nullptr, i < segments.size() ? segments[i] : nullptr, closing);
     next_.assign(m + 6, R(0));
-    for (std::size_t i = holds.size(); i-- > 0;) backward(holds[i], i < segments.size());
+    for (std::size_t i = holds.size(); i-- > 0;) backward(holds[i]);
   }
 
  private:
-  /// Unknowns of a front: a, r, ties, N | a and r of the next station | 1.
+  /// How many numbers a front keeps of the next station: a' and r', or q.
+  std::size_t kept_of(const RunSegment<R>* after) const { return after == nullptr ? 0 : (after->coupled ? m_ + 6 : 6); }
+
+  /// Unknowns of a front: a, r, ties, N | a' and r', or q | 1.
   template <class Closing>
   void forward(RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, const Closing& closing) {
     const std::size_t m = m_, t = hold.ties.size(), r_at = m, t_at = m + 6, n_at = t_at + t;
-    const std::size_t block = n_at + (after != nullptr ? 6 : 0), kept = after != nullptr ? m + 6 : 0;
+    const std::size_t block = n_at + (after != nullptr ? 6 : 0), kept = kept_of(after);
     const std::size_t n = block + kept + 1, ld = leading_dimension(n), one = n - 1;
+    const bool coupled = kept > 6;
+    hold.after = after;
     std::vector<R>& w = hold.front;
     w.assign(ld * n, R(0));
     const auto at = [&](std::size_t row, std::size_t column) -> R& { return w[column * ld + row]; };
@@ -89,15 +97,17 @@ class RunAssembly {
       at(one, t_at + j) = R(-tie.displacement);
     }
     if (after != nullptr) {
-      const std::size_t b_at = block, q_at = block + m;
+      const std::size_t b_at = block, q_at = block + kept - 6;
       for (std::size_t j = 0; j < m; ++j) {
-        const R *a = after->column(7 + j, m), *b = after->column(7 + m + j, m);
+        const R* a = after->column(7 + j, m);
         for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
-        for (std::size_t i = 0; after->coupled && i < m; ++i) at(b_at + i, j) = a[7 + m + i];
-        for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
         for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
-        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
         at(one, j) += after->column(6, m)[7 + j];
+        if (!coupled) continue;
+        const R* b = after->column(7 + m + j, m);
+        for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
+        for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
+        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
         at(one, b_at + j) = after->column(6, m)[7 + m + j];
       }
       for (std::size_t c = 0; c < 6; ++c) {
@@ -129,6 +139,28 @@ class RunAssembly {
       eliminate_by_rows(hold, hold.wide_rows, block, n, ld, unit);
     else
       eliminate_by_rows(hold, hold.rows, block, n, ld, unit);
+    if (after != nullptr && !coupled) spread(*after);
+  }
+
+  /// carried_, from q to a' and r'.
+  void spread(const RunSegment<R>& after) {
+    const std::size_t m = m_, ld = m + 7;
+    std::array<R, 42> s;
+    std::copy_n(carried_.begin(), s.size(), s.begin());
+    for (std::size_t c = 0; c < 6; ++c) std::copy_n(s.data() + 7 * c, 7, carried_.data() + (m + c) * ld + m);
+    for (std::size_t j = 0; j < m; ++j) {
+      std::array<R, 7> gs;  // row j of G S, and of G times the loads
+      gs.fill(R(0));
+      for (std::size_t c = 0; c < 6; ++c)
+        for (std::size_t d = 0; d < 7; ++d) gs[d] += R(after.column(c, m)[7 + m + j] * s[7 * c + d]);
+      R* const to = carried_.data() + j * ld;
+      for (std::size_t i = j; i < m; ++i) {
+        to[i] = after.column(7 + m + j, m)[7 + m + i];
+        for (std::size_t c = 0; c < 6; ++c) to[i] += R(gs[c] * after.column(c, m)[7 + m + i]);
+      }
+      std::copy_n(gs.begin(), 6, to + m);
+      to[m + 6] = R(after.column(6, m)[7 + m + j] + gs[6]);
+    }
   }
 
   /// In which units each unknown of the block is measured: powers in which its matrix has entries near 1.
@@ -156,7 +188,7 @@ class RunAssembly {
       }
     for (std::size_t j = 0; j < m; ++j) {
       const double k =
-          std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 + m + 6 : 0) + 1) + j]));
+          std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 : 0) + kept_of(after) + 1) + j]));
       unit[j] = 1.0 / std::sqrt(k);
     }
     for (std::size_t c = 0; c < 6; ++c) unit[m + c] = rigid[c];
@@ -228,22 +260,19 @@ class RunAssembly {
   }
 
   /// Finds the block's unknowns from those of the next station.
-  void backward(RunHold<R>& hold, bool segment_follows) {
-    const std::size_t m = m_, t = hold.ties.size(), kept = segment_follows ? m + 6 : 0;
-    const std::size_t block = m + 6 + t + (segment_follows ? 6 : 0), n = block + kept + 1, done = hold.by_parts,
-                      size = n - done;
+  void backward(RunHold<R>& hold) {
+    const std::size_t m = m_, t = hold.ties.size(), kept = kept_of(hold.after), done = hold.by_parts;
+    const std::size_t block = m + 6 + t + (hold.after != nullptr ? 6 : 0), n = block + kept + 1;
     x_.assign(leading_dimension(n), R(0));
-    for (std::size_t i = 0; i < kept; ++i) x_[block + i] = next_[i];
-    x_[n - 1] = R(1);
     if (wide_)
-      backward_by_rows(hold, hold.wide_rows, wide_x_, block - done, size);
+      backward_by_rows(hold, hold.wide_rows, wide_x_, block - done, n - done);
     else
-      backward_by_rows(hold, hold.rows, narrow_x_, block - done, size);
+      backward_by_rows(hold, hold.rows, narrow_x_, block - done, n - done);
     if (done > 0) recover_part(n, done, leading_dimension(n), hold.front.data(), x_.data());
     hold.a.assign(x_.begin(), x_.begin() + static_cast<std::ptrdiff_t>(m));
     for (std::size_t c = 0; c < 6; ++c) hold.r[c] = x_[m + c];
     for (std::size_t j = 0; j < t; ++j) hold.ties[j].force = x_[m + 6 + j];
-    if (segment_follows)
+    if (hold.after != nullptr)
       for (std::size_t c = 0; c < 6; ++c) hold.N[c] = x_[m + 6 + t + c];
     for (std::size_t i = 0; i < m + 6; ++i) next_[i] = x_[i];
   }
@@ -251,9 +280,13 @@ class RunAssembly {
   template <class Q>
   void backward_by_rows(const RunHold<R>& hold, const std::vector<Q>& rows, std::vector<Q>& x, std::size_t pivots,
                         std::size_t size) {
-    const std::size_t done = hold.by_parts;
+    const std::size_t m = m_, done = hold.by_parts, kept = size - 1 - pivots;
     x.resize(size);
-    for (std::size_t i = pivots; i < size; ++i) x[i] = Q(x_[done + i]);
+    for (std::size_t i = 0; i < kept; ++i) x[pivots + i] = Q(next_[m + 6 - kept + i]);
+    for (std::size_t c = 0; kept == 6 && c < 6; ++c)
+      for (std::size_t j = 0; j < m; ++j) x[pivots + c] += Q(Q(hold.after->column(c, m)[7 + m + j]) * Q(next_[j]));
+    x[size - 1] = Q(1);
+    for (std::size_t i = pivots; i < size; ++i) x_[done + i] = rounded_to<R>(x[i]);
     for (std::size_t c = pivots; c-- > 0;) {
       const Q* row = rows.data() + hold.order[c] * size;
       Q sum = Q(0);
