@@ -9,6 +9,7 @@
 
 #include <baywork/solve/detail/kernel_lanes.hpp>
 #include <baywork/solve/detail/kernel_pivots.hpp>
+#include <baywork/solve/detail/kernel_tiles.hpp>
 
 #include <baywork/solve/detail/kernel_blocks.hpp>
 #include <baywork/solve/detail/kernel_factor.hpp>

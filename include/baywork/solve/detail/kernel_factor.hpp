@@ -33,16 +33,64 @@ BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size l
   return first;
 }
 
+#if BAYWORK_KERNEL_LANES == 8
+/// The pivot tile: L below its diagonal, the pivots' inverses on it.
+template <Size... Q>
+BAYWORK_KERNEL_HELPER void keep_tile(double* tile, Size ld, const double* minus_l, const double* inverse,
+                                     std::index_sequence<Q...>) {
+  ((at(tile + Q * ld).v = -at(minus_l + 8 * Q).v, tile[Q * (ld + 1)] = inverse[Q]), ...);
+}
+/// A row tile of the pivot columns: -Z into minus_z, and Z D⁻¹ instead of it.
+template <Size... Q>
+BAYWORK_KERNEL_HELPER void divide_row_tile(double* rows, Size ld, const double* minus_l, const double* inverse,
+                                           double* minus_z, Size apart, std::index_sequence<Q...> all) {
+  Lanes b[8];
+  load<1>(b, rows, ld, all);
+  (pass_on<Q>(b, minus_l, std::make_index_sequence<7 - Q>{}), ...);
+  ((at(minus_z + Q * apart).v = -b[Q], b[Q] *= inverse[Q]), ...);
+  store<1>(b, rows, ld, all);
+}
+/// A function of its own: in a loop all of L would be kept in lanes, for which there are not registers enough.
+BAYWORK_KERNEL_FUNCTION void divide_one(double* rows, Size ld, const double* minus_l, const double* inverse,
+                                        double* minus_z, Size apart) {
+  divide_row_tile(rows, ld, minus_l, inverse, minus_z, apart, std::make_index_sequence<8>{});
+}
+BAYWORK_KERNEL_HELPER Size eliminate_tiles(Size n1, Size n, Size ld, double* k, double* minus_z, Size apart,
+                                           double* inverse) {
+  constexpr std::make_index_sequence<8> all;
+  alignas(64) double minus_l[64];
+  if (n1 >= 8) factor_tile(k, ld, minus_l, inverse, all);
+  Size first = 0;
+  for (; first + 8 <= n1; first += 8) {
+    double* const columns = k + first * ld;
+    keep_tile(columns + first, ld, minus_l, inverse + first, all);
+    for (Size i = first + 8; i < n; i += 8) divide_one(columns + i, ld, minus_l, inverse + first, minus_z + i, apart);
+    Size done = first + 8;
+    if (first + 16 <= n1) {
+      done += 8;
+      update_lower<8>(first + 8, done, n, columns, ld, minus_z, apart, k, ld);
+      factor_tile(k + (first + 8) * (ld + 1), ld, minus_l, inverse + first + 8, all);
+    }
+    update_lower<8>(done, n, n, columns, ld, minus_z, apart, k, ld);
+  }
+  return first;
+}
+#endif
+
 BAYWORK_KERNEL_FUNCTION double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
-  constexpr Size most = 128;
+  constexpr Size most_pivots = lanes < 8 ? 4 : 8, most = 128, apart = most + 8;  // columns a page apart would be taken for each other
   const Size n = n1 + n2;
   if (n > most) return PlainKernels<double>::eliminate(n1, n2, ld, k, worst);
-  alignas(64) double minus_z[4 * most];
+  alignas(64) double minus_z[most_pivots * apart];
   Diagonals<most> d;
   keep_given(d, n1, ld, k);
-  Size done = eliminate_columns<4>(0, n1, n, ld, k, minus_z, most, d.inverse);
-  done = eliminate_columns<2>(done, n1, n, ld, k, minus_z, most, d.inverse);
-  eliminate_columns<1>(done, n1, n, ld, k, minus_z, most, d.inverse);
+  Size done = 0;
+#if BAYWORK_KERNEL_LANES == 8
+  done = eliminate_tiles(n1, n, ld, k, minus_z, apart, d.inverse);
+#endif
+  done = eliminate_columns<4>(done, n1, n, ld, k, minus_z, apart, d.inverse);
+  done = eliminate_columns<2>(done, n1, n, ld, k, minus_z, apart, d.inverse);
+  eliminate_columns<1>(done, n1, n, ld, k, minus_z, apart, d.inverse);
   return pivot_ratio(d, n1, worst);
 }
 

@@ -239,8 +239,8 @@ class RunAssembly {
                             "the joints of a station with supports can move without any support or bar resisting",
                             "a station that keeps its shape, by its own bars or its supports, is accepted");
       std::swap(hold.order[c], hold.order[best]);
-      const Q* pivot = b.data() + hold.order[c] * size;
-      const Q inverse = Q(Q(1) / pivot[c]);
+      Q* const pivot = b.data() + hold.order[c] * size;
+      const Q inverse = pivot[c] = Q(Q(1) / pivot[c]);  // kept for the way back
       const auto subtract = [&](Q* row, std::size_t kept_from) {
         if (value_of(row[c]) == 0.0) return;
         const Q factor = Q(row[c] * inverse);
@@ -291,7 +291,7 @@ class RunAssembly {
       const Q* row = rows.data() + hold.order[c] * size;
       Q sum = Q(0);
       for (std::size_t j = c + 1; j < size; ++j) sum -= Q(row[j] * x[j]);
-      x[c] = Q(sum / row[c]);
+      x[c] = Q(sum * row[c]);
       x_[done + c] = rounded_to<R>(x[c]);
     }
   }
