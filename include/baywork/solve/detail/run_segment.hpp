@@ -2,6 +2,7 @@
 // A stretch of equal cells seen from its two ends, in a mixed form whose compliances only ever add up.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -176,24 +177,24 @@ class RunJoint {
   /// turned_: Ψ₁'s columns N and 1 after N₁ = T₂ᵀ N + p₂, on the rows a and a_m.
   template <class Size>
   void turn(const Size m, const RunSegment<R>& left, const RunSegment<R>& right) {
-    const Vec3<R>& d = right.reach;
-    const Six<R>& p = right.load;
+    const std::array<R, 3> d{right.reach.x, right.reach.y, right.reach.z};
+    const Six<R> p = right.load;
     const std::size_t rows = 2 * m;
     turned_.resize(7 * rows);
     std::array<const R*, 7> l{};
     for (std::size_t c = 0; c < 7; ++c) l[c] = left.column(c, m) + 7;
-    std::array<R*, 7> t{};
-    for (std::size_t c = 0; c < 7; ++c) t[c] = turned_.data() + c * rows;
+    for (std::size_t c = 0; c < 3; ++c) {  // a column at a time: all together would not run on lanes
+      const std::size_t x = (c + 1) % 3, y = (c + 2) % 3;
+      const R *const force = l[c], *const at_x = l[3 + x], *const at_y = l[3 + y];
+      R* const t = turned_.data() + c * rows;
+      for (std::size_t i = 0; i < rows; ++i) t[i] = R(force[i] + (at_x[i] * d[y] - at_y[i] * d[x]));
+    }
+    for (std::size_t c = 3; c < 6; ++c) std::copy(l[c], l[c] + rows, turned_.data() + c * rows);
+    R* const t = turned_.data() + 6 * rows;
     for (std::size_t i = 0; i < rows; ++i) {
-      t[0][i] = R(l[0][i] + (l[4][i] * d.z - l[5][i] * d.y));
-      t[1][i] = R(l[1][i] + (l[5][i] * d.x - l[3][i] * d.z));
-      t[2][i] = R(l[2][i] + (l[3][i] * d.y - l[4][i] * d.x));
-      t[3][i] = l[3][i];
-      t[4][i] = l[4][i];
-      t[5][i] = l[5][i];
       R work = R(l[0][i] * p[0] + l[1][i] * p[1] + l[2][i] * p[2]);
       work += R(l[3][i] * p[3] + l[4][i] * p[4] + l[5][i] * p[5]);
-      t[6][i] = R(l[6][i] + work);
+      t[i] = R(l[6][i] + work);
     }
   }
 

@@ -283,8 +283,11 @@ class RunAssembly {
     const std::size_t m = m_, done = hold.by_parts, kept = size - 1 - pivots;
     x.resize(size);
     for (std::size_t i = 0; i < kept; ++i) x[pivots + i] = Q(next_[m + 6 - kept + i]);
-    for (std::size_t c = 0; kept == 6 && c < 6; ++c)
-      for (std::size_t j = 0; j < m; ++j) x[pivots + c] += Q(Q(hold.after->column(c, m)[7 + m + j]) * Q(next_[j]));
+    for (std::size_t c = 0; kept == 6 && c < 6; ++c) {
+      R from_a = R(0);
+      for (std::size_t j = 0; j < m; ++j) from_a += R(hold.after->column(c, m)[7 + m + j] * next_[j]);
+      x[pivots + c] += Q(from_a);
+    }
     x[size - 1] = Q(1);
     for (std::size_t i = pivots; i < size; ++i) x_[done + i] = rounded_to<R>(x[i]);
     for (std::size_t c = pivots; c-- > 0;) {
