@@ -223,12 +223,19 @@ class RunCell {
       at[c] = place(m.from, c, k);
       at[6 + c] = place(m.to, c, k);
     }
-    for (std::size_t c = 0; c < 12; ++c) {
-      if (at[c] < 0) continue;
-      R* column = w + static_cast<std::size_t>(at[c]) * ld;
-      for (std::size_t r = 0; r < 12; ++r)
-        if (at[r] >= at[c]) column[at[r]] += matrix[12 * r + c];
-    }
+    // a node's motions are numbered upwards, and all of one end come before all of the other
+    const std::size_t later = *std::max_element(at.begin(), at.begin() + 6) > *std::max_element(at.begin() + 6, at.end()) ? 0 : 6;
+    const auto add_block = [&](std::size_t row, std::size_t column) {
+      for (std::size_t c = column; c < column + 6; ++c) {
+        if (at[c] < 0) continue;
+        R* const to = w + static_cast<std::size_t>(at[c]) * ld;
+        for (std::size_t r = row == column ? c : row; r < row + 6; ++r)
+          if (at[r] >= 0) to[at[r]] += matrix[12 * c + r];
+      }
+    };
+    add_block(0, 0);
+    add_block(6, 6);
+    add_block(later, 6 - later);
     const bool from_last = st_.on_last[m.from] != 0, to_last = st_.on_last[m.to] != 0;
     if (!from_last && !to_last) return;
     const std::size_t end = from_last ? 0 : 6;

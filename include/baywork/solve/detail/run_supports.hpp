@@ -83,57 +83,56 @@ class RunAssembly {
     const bool coupled = kept > 6;
     hold.after = after;
     std::vector<R>& w = hold.front;
-    w.assign(ld * n, R(0));
     const auto at = [&](std::size_t row, std::size_t column) -> R& { return w[column * ld + row]; };
-    for (std::size_t c = 0; c < m + 6; ++c) {
-      for (std::size_t i = c; i < m + 6; ++i) at(i, c) = carried_[c * (m + 7) + i];
-      at(one, c) = carried_[c * (m + 7) + m + 6];
-    }
-    for (std::size_t j = 0; j < t; ++j) {
-      const RunTie<R>& tie = hold.ties[j];
-      for (std::size_t c = 0; c < 6; ++c) at(t_at + j, r_at + c) = tie.lever[c];
-      if (tie.local >= 0) at(t_at + j, static_cast<std::size_t>(tie.local)) = R(1);
-      at(t_at + j, t_at + j) = R(-tie.compliance);
-      at(one, t_at + j) = R(-tie.displacement);
-    }
-    if (after != nullptr) {
-      const std::size_t b_at = block, q_at = block + kept - 6;
-      for (std::size_t j = 0; j < m; ++j) {
-        const R* a = after->column(7 + j, m);
-        for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
-        for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
-        at(one, j) += after->column(6, m)[7 + j];
-        if (!coupled) continue;
-        const R* b = after->column(7 + m + j, m);
-        for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
-        for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
-        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
-        at(one, b_at + j) = after->column(6, m)[7 + m + j];
+    const auto fill = [&] {
+      w.assign(ld * n, R(0));
+      for (std::size_t c = 0; c < m + 6; ++c) {
+        for (std::size_t i = c; i < m + 6; ++i) at(i, c) = carried_[c * (m + 7) + i];
+        at(one, c) = carried_[c * (m + 7) + m + 6];
       }
-      for (std::size_t c = 0; c < 6; ++c) {
-        for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
-        at(one, n_at + c) = after->column(c, m)[6];
-        at(q_at + c, n_at + c) = R(1);
-        at(one, r_at + c) -= after->load[c];
-        Six<R> unit = zero_six<R>();
-        unit[c] = R(1);
-        unit = carried(unit, after->reach);
-        for (std::size_t i = 0; i < 6; ++i) at(n_at + i, r_at + c) = R(-unit[i]);
+      for (std::size_t j = 0; j < t; ++j) {
+        const RunTie<R>& tie = hold.ties[j];
+        for (std::size_t c = 0; c < 6; ++c) at(t_at + j, r_at + c) = tie.lever[c];
+        if (tie.local >= 0) at(t_at + j, static_cast<std::size_t>(tie.local)) = R(1);
+        at(t_at + j, t_at + j) = R(-tie.compliance);
+        at(one, t_at + j) = R(-tie.displacement);
       }
-    } else {
-      closing([&](std::size_t row, std::size_t column, const R& v) { at(row == m + 6 ? one : row, column) += v; });
-    }
-    for (std::size_t j = 0; j < m; ++j)  // a motion that no bar meets at this end of the run
-      if (value_of(at(j, j)) == 0.0) at(j, j) = R(1);
-
+      if (after != nullptr) {
+        const std::size_t b_at = block, q_at = block + kept - 6;
+        for (std::size_t j = 0; j < m; ++j) {
+          const R* a = after->column(7 + j, m);
+          for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
+          for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
+          at(one, j) += after->column(6, m)[7 + j];
+          if (!coupled) continue;
+          const R* b = after->column(7 + m + j, m);
+          for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
+          for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
+          for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
+          at(one, b_at + j) = after->column(6, m)[7 + m + j];
+        }
+        for (std::size_t c = 0; c < 6; ++c) {
+          for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
+          at(one, n_at + c) = after->column(c, m)[6];
+          at(q_at + c, n_at + c) = R(1);
+          at(one, r_at + c) -= after->load[c];
+          Six<R> unit = zero_six<R>();
+          unit[c] = R(1);
+          unit = carried(unit, after->reach);
+          for (std::size_t i = 0; i < 6; ++i) at(n_at + i, r_at + c) = R(-unit[i]);
+        }
+      } else {
+        closing([&](std::size_t row, std::size_t column, const R& v) { at(row == m + 6 ? one : row, column) += v; });
+      }
+      for (std::size_t j = 0; j < m; ++j)  // a motion that no bar meets at this end of the run
+        if (value_of(at(j, j)) == 0.0) at(j, j) = R(1);
+    };
+    fill();
     const std::vector<double> unit = units(hold, before, after, m + 6 + t);
-    hold.by_parts = 0;
-    if (m > 0) {
-      copy_ = w;
-      if (eliminate_part(n, m, ld, w.data()) > 1e-9)
-        hold.by_parts = m;
-      else
-        w = copy_;  // only the supports hold this end in shape: rows of largest pivot for all
+    hold.by_parts = m;
+    if (m > 0 && !(eliminate_part(n, m, ld, w.data()) > 1e-9)) {
+      hold.by_parts = 0;  // only the supports hold this end in shape: rows of largest pivot for all
+      fill();
     }
     if (wide_)
       eliminate_by_rows(hold, hold.wide_rows, block, n, ld, unit);
@@ -289,13 +288,11 @@ class RunAssembly {
       x[pivots + c] += Q(from_a);
     }
     x[size - 1] = Q(1);
-    for (std::size_t i = pivots; i < size; ++i) x_[done + i] = rounded_to<R>(x[i]);
-    for (std::size_t c = pivots; c-- > 0;) {
-      const Q* row = rows.data() + hold.order[c] * size;
-      Q sum = Q(0);
-      for (std::size_t j = c + 1; j < size; ++j) sum -= Q(row[j] * x[j]);
-      x[c] = Q(sum * row[c]);
-      x_[done + c] = rounded_to<R>(x[c]);
+    std::fill(x.begin(), x.begin() + static_cast<std::ptrdiff_t>(pivots), Q(0));
+    for (std::size_t j = size; j-- > 0;) {  // column by column: the sums of all rows run beside each other
+      if (j < pivots) x[j] = Q(x[j] * rows[hold.order[j] * size + j]);
+      for (std::size_t i = 0; i < (std::min)(j, pivots); ++i) x[i] -= Q(rows[hold.order[i] * size + j] * x[j]);
+      x_[done + j] = rounded_to<R>(x[j]);
     }
   }
 
@@ -310,7 +307,7 @@ class RunAssembly {
   std::size_t m_ = 0;
   bool wide_ = false;
   std::vector<R> carried_;  ///< stiffness of all to the left against a and r (square), and its loads as a last column
-  std::vector<R> next_, x_, copy_, narrow_x_;
+  std::vector<R> next_, x_, narrow_x_;
   std::vector<accurate_t<R>> wide_x_;
 };
 
