@@ -88,7 +88,7 @@ class RunCell {
   }
 
   /// Eliminates all but N, 1, a, a' and keeps the elimination in w.
-  void eliminate(const std::vector<R>& force, std::vector<R>& w, RunSegment<R>& out) const {
+  void eliminate(const std::vector<R>& force, AlignedVector<R>& w, RunSegment<R>& out) const {
     const std::size_t k = inside_ + 6, kept = RunSegment<R>::order(m_), n = k + kept, ld = leading_dimension(n);
     if (w.size() < ld * n) w.resize(ld * n);
     for (std::size_t j = 0; j < n; ++j) std::fill(w.data() + j * ld + j, w.data() + (j + 1) * ld, R(0));
@@ -123,7 +123,7 @@ class RunCell {
   }
 
   /// Motions of all the cell's nodes against the rigid motion of its first station (six per node).
-  void motions(const std::vector<R>& w, const Six<R>& N, const R* a, const R* b, std::vector<R>& x,
+  void motions(const AlignedVector<R>& w, const Six<R>& N, const R* a, const R* b, std::vector<R>& x,
                std::vector<R>& u) const {
     const std::size_t k = inside_ + 6, n = k + RunSegment<R>::order(m_);
     x.assign(leading_dimension(n), R(0));

@@ -296,8 +296,8 @@ class RunEngine {
   std::vector<std::size_t> equal_;                            ///< pieces without loads of their own
   std::vector<RunJoint<R>> joints_;                           ///< at the left end of each piece
   RunJoint<R> scratch_;
-  std::vector<R> cell_;                    ///< elimination of the cell
-  std::vector<std::vector<R>> own_cells_;  ///< of those with loads of their own
+  AlignedVector<R> cell_;                  ///< elimination of the cell
+  std::vector<AlignedVector<R>> own_cells_;  ///< of those with loads of their own
   std::vector<const RunSegment<R>*> spans_;
   std::vector<RunHold<R>> holds_;
   std::vector<std::pair<std::size_t, std::size_t>> tie_of_;  ///< six per support: hold and tie

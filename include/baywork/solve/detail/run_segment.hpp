@@ -11,6 +11,7 @@
 
 #include <baywork/core/error.hpp>
 #include <baywork/core/vec3.hpp>
+#include <baywork/solve/detail/aligned_vector.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 #include <baywork/solve/detail/twofold.hpp>
 
@@ -292,7 +293,8 @@ class RunJoint {
     }
   }
 
-  std::vector<R> w_, turned_;
+  AlignedVector<R> w_;
+  std::vector<R> turned_;
   std::size_t ld_ = 0, order_ = 0;
   bool left_coupled_ = true, right_coupled_ = true;
 };

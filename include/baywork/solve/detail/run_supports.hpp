@@ -35,7 +35,8 @@ struct RunHold {
   std::vector<R> a;
   Six<R> N = zero_six<R>();  ///< resultant at the right end of the segment that begins here
   // elimination, kept for the way back
-  std::vector<R> front, rows;
+  AlignedVector<R> front;
+  std::vector<R> rows;
   std::vector<accurate_t<R>> wide_rows;
   std::vector<std::size_t> order;
   std::size_t by_parts = 0;  ///< local motions eliminated in `front`
@@ -82,7 +83,7 @@ class RunAssembly {
     const std::size_t n = block + kept + 1, ld = leading_dimension(n), one = n - 1;
     const bool coupled = kept > 6;
     hold.after = after;
-    std::vector<R>& w = hold.front;
+    AlignedVector<R>& w = hold.front;
     const auto at = [&](std::size_t row, std::size_t column) -> R& { return w[column * ld + row]; };
     const auto fill = [&] {
       w.assign(ld * n, R(0));
