@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -61,7 +62,17 @@ TEST_CASE("a run answers as the girder built bar by bar: random cells, supports,
       some.force(cell.last[0], r.vector(1e4));
       loads.at.push_back({r.below(n), some});
     }
-    loads.at.push_back({n - 1, runs::random_loads(r, cell.frame)});
+    if (r.chance(0.7)) loads.at.push_back({n - 1, runs::random_loads(r, cell.frame)});
+    if (r.chance(0.5)) {  // on the run's last station alone: its joints, and a bar between them where there is one
+      FrameLoads end;
+      end.force(cell.last[r.below(chords)], r.vector(1e4));
+      const std::set<std::size_t> ends(cell.last.begin(), cell.last.end());
+      const auto& bars = cell.frame.members;
+      for (std::size_t i = 0; i < bars.size(); ++i)
+        if (ends.count(bars[i].from) + ends.count(bars[i].to) == 2)
+          end.line(i, 0.5 * length(cell.frame.nodes[bars[i].to].at - cell.frame.nodes[bars[i].from].at), r.vector(1e3));
+      loads.at.push_back({n - 1, end});
+    }
     RunWanted wanted;
     wanted.stations = {0, n, r.below(n + 1), n / 2};
     wanted.cells = {0, n - 1, r.below(n)};

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Long girders of equal cells: solved by doubling, at a cost that grows with the logarithm of their length.
+// Long girders of equal cells: solved by joining equal stretches, at a cost that grows with the logarithm of their length.
 #pragma once
 
 #include <algorithm>

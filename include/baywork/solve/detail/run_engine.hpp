@@ -20,8 +20,8 @@
 
 namespace baywork::detail {
 
-/// Cuts the run at its supports, at cells loaded on their own and at what is asked for; raises the cell to the lengths
-/// in between by doubling; joins what lies between two supports; solves for the supports; goes back. Keeps its memory
+/// Cuts the run at its supports, at cells loaded on their own and at what is asked for; puts the
+/// lengths in between together from cells; joins what lies between two supports; solves for the supports; goes back. Keeps its memory
 /// from one call to the next. S is the scalar of the description, R the one to compute in.
 template <class S, class R>
 class RunEngine {

@@ -75,71 +75,76 @@ class RunAssembly {
   /// How many numbers a front keeps of the next station: a' and r', or q.
   std::size_t kept_of(const RunSegment<R>* after) const { return after == nullptr ? 0 : (after->coupled ? m_ + 6 : 6); }
 
-  /// Unknowns of a front: a, r, ties, N | a' and r', or q | 1.
+  /// Fills a front.
   template <class Closing>
-  void forward(RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, const Closing& closing) {
-    const std::size_t m = m_, t = hold.ties.size(), r_at = m, t_at = m + 6, n_at = t_at + t;
-    const std::size_t block = n_at + (after != nullptr ? 6 : 0), kept = kept_of(after);
-    const std::size_t n = block + kept + 1, ld = leading_dimension(n), one = n - 1;
+  void put(RunHold<R>& hold, const Closing& closing) const {
+    const RunSegment<R>* const after = hold.after;
+    const std::size_t m = m_, t = hold.ties.size(), r_at = m, t_at = m + 6, n_at = t_at + t, kept = kept_of(after);
+    const std::size_t block = n_at + (after != nullptr ? 6 : 0), n = block + kept + 1, ld = leading_dimension(n), one = n - 1;
     const bool coupled = kept > 6;
-    hold.after = after;
     AlignedVector<R>& w = hold.front;
     const auto at = [&](std::size_t row, std::size_t column) -> R& { return w[column * ld + row]; };
-    const auto fill = [&] {
-      w.assign(ld * n, R(0));
-      for (std::size_t c = 0; c < m + 6; ++c) {
-        for (std::size_t i = c; i < m + 6; ++i) at(i, c) = carried_[c * (m + 7) + i];
-        at(one, c) = carried_[c * (m + 7) + m + 6];
+    w.assign(ld * n, R(0));
+    for (std::size_t c = 0; c < m + 6; ++c) {
+      for (std::size_t i = c; i < m + 6; ++i) at(i, c) = carried_[c * (m + 7) + i];
+      at(one, c) = carried_[c * (m + 7) + m + 6];
+    }
+    for (std::size_t j = 0; j < t; ++j) {
+      const RunTie<R>& tie = hold.ties[j];
+      for (std::size_t c = 0; c < 6; ++c) at(t_at + j, r_at + c) = tie.lever[c];
+      if (tie.local >= 0) at(t_at + j, static_cast<std::size_t>(tie.local)) = R(1);
+      at(t_at + j, t_at + j) = R(-tie.compliance);
+      at(one, t_at + j) = R(-tie.displacement);
+    }
+    if (after != nullptr) {
+      const std::size_t b_at = block, q_at = block + kept - 6;
+      for (std::size_t j = 0; j < m; ++j) {
+        const R* a = after->column(7 + j, m);
+        for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
+        for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
+        at(one, j) += after->column(6, m)[7 + j];
+        if (!coupled) continue;
+        const R* b = after->column(7 + m + j, m);
+        for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
+        for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
+        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
+        at(one, b_at + j) = after->column(6, m)[7 + m + j];
       }
-      for (std::size_t j = 0; j < t; ++j) {
-        const RunTie<R>& tie = hold.ties[j];
-        for (std::size_t c = 0; c < 6; ++c) at(t_at + j, r_at + c) = tie.lever[c];
-        if (tie.local >= 0) at(t_at + j, static_cast<std::size_t>(tie.local)) = R(1);
-        at(t_at + j, t_at + j) = R(-tie.compliance);
-        at(one, t_at + j) = R(-tie.displacement);
+      for (std::size_t c = 0; c < 6; ++c) {
+        for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
+        at(one, n_at + c) = after->column(c, m)[6];
+        at(q_at + c, n_at + c) = R(1);
+        at(one, r_at + c) -= after->load[c];
+        Six<R> unit = zero_six<R>();
+        unit[c] = R(1);
+        unit = carried(unit, after->reach);
+        for (std::size_t i = 0; i < 6; ++i) at(n_at + i, r_at + c) = R(-unit[i]);
       }
-      if (after != nullptr) {
-        const std::size_t b_at = block, q_at = block + kept - 6;
-        for (std::size_t j = 0; j < m; ++j) {
-          const R* a = after->column(7 + j, m);
-          for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
-          for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
-          at(one, j) += after->column(6, m)[7 + j];
-          if (!coupled) continue;
-          const R* b = after->column(7 + m + j, m);
-          for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
-          for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
-          for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
-          at(one, b_at + j) = after->column(6, m)[7 + m + j];
-        }
-        for (std::size_t c = 0; c < 6; ++c) {
-          for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
-          at(one, n_at + c) = after->column(c, m)[6];
-          at(q_at + c, n_at + c) = R(1);
-          at(one, r_at + c) -= after->load[c];
-          Six<R> unit = zero_six<R>();
-          unit[c] = R(1);
-          unit = carried(unit, after->reach);
-          for (std::size_t i = 0; i < 6; ++i) at(n_at + i, r_at + c) = R(-unit[i]);
-        }
-      } else {
-        closing([&](std::size_t row, std::size_t column, const R& v) { at(row == m + 6 ? one : row, column) += v; });
-      }
-      for (std::size_t j = 0; j < m; ++j)  // a motion that no bar meets at this end of the run
-        if (value_of(at(j, j)) == 0.0) at(j, j) = R(1);
-    };
-    fill();
-    const std::vector<double> unit = units(hold, before, after, m + 6 + t);
+    } else {
+      closing([&](std::size_t row, std::size_t column, const R& v) { at(row == m + 6 ? one : row, column) += v; });
+    }
+    for (std::size_t j = 0; j < m; ++j)  // a motion that no bar meets at this end of the run
+      if (value_of(at(j, j)) == 0.0) at(j, j) = R(1);
+  }
+
+  /// Unknowns of a front: a, r, ties, N | a' and r' of the next station, or q | 1.
+  template <class Closing>
+  void forward(RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after, const Closing& closing) {
+    const std::size_t m = m_, block = m + 6 + hold.ties.size() + (after != nullptr ? 6 : 0), n = block + kept_of(after) + 1;
+    const std::size_t ld = leading_dimension(n);
+    hold.after = after;
+    put(hold, closing);
+    const std::vector<double> unit = units(hold, before, ld);
     hold.by_parts = m;
-    if (m > 0 && !(eliminate_part(n, m, ld, w.data()) > 1e-9)) {
+    if (m > 0 && !(eliminate_part(n, m, ld, hold.front.data()) > 1e-9)) {
       hold.by_parts = 0;  // only the supports hold this end in shape: rows of largest pivot for all
-      fill();
+      put(hold, closing);
     }
     if (wide_)
       eliminate_by_rows(hold, hold.wide_rows, block, n, ld, unit);
     else
       eliminate_by_rows(hold, hold.rows, block, n, ld, unit);
-    if (after != nullptr && !coupled) spread(*after);
+    if (after != nullptr && n == block + 7) spread(*after);
   }
 
   /// carried_, from q to a' and r'.
@@ -164,9 +169,9 @@ class RunAssembly {
   }
 
   /// In which units each unknown of the block is measured: powers in which its matrix has entries near 1.
-  std::vector<double> units(const RunHold<R>& hold, const RunSegment<R>* before, const RunSegment<R>* after,
-                            std::size_t n_at) const {
-    const std::size_t m = m_;
+  std::vector<double> units(const RunHold<R>& hold, const RunSegment<R>* before, std::size_t ld) const {
+    const RunSegment<R>* const after = hold.after;
+    const std::size_t m = m_, n_at = m + 6 + hold.ties.size();
     std::vector<double> unit(n_at + 6, 1.0);
     std::array<double, 6> rigid{};
     for (std::size_t c = 0; c < 6; ++c) rigid[c] = rigid_stiffness;
@@ -186,11 +191,7 @@ class RunAssembly {
         rigid[c] = smaller(rigid[c], 1.0 / most);
         unit[n_at + c] = 1.0 / root_compliance(*after, c);
       }
-    for (std::size_t j = 0; j < m; ++j) {
-      const double k =
-          std::abs(value_of(hold.front[j * leading_dimension(n_at + (after != nullptr ? 6 : 0) + kept_of(after) + 1) + j]));
-      unit[j] = 1.0 / std::sqrt(k);
-    }
+    for (std::size_t j = 0; j < m; ++j) unit[j] = 1.0 / std::sqrt(std::abs(value_of(hold.front[j * (ld + 1)])));
     for (std::size_t c = 0; c < 6; ++c) unit[m + c] = rigid[c];
     for (std::size_t j = 0; j < hold.ties.size(); ++j) {
       const RunTie<R>& tie = hold.ties[j];
