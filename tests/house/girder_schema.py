@@ -48,8 +48,25 @@ for file in files + sorted(Path(corpus).glob("*.json")):
         sys.exit(f"{file}: /{'/'.join(map(str, errors[0].absolute_path))}: {errors[0].message[:300]}")
     if not errors:
         sound[file.name] = document
-to_change = ("actions.json", "layouts_ladder.json", "layouts.json", "splice_pin.json", "splice_plates.json", "splice_spigot.json")
+to_change = ("actions.json", "layouts_ladder.json", "layouts.json", "splice_pin.json", "splice_plates.json", "splice_spigot.json",
+             "welds_across.json")
 assert {"open_ladder.json", *to_change} <= sound.keys(), "the corpus is of another version"
+
+
+def keys_in(value, of_schema=False):
+    found = set()
+    if isinstance(value, dict):
+        here = value.get("properties", {}) if of_schema else value
+        found |= set(here)
+    for child in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        found |= keys_in(child, of_schema)
+    return found
+
+
+# What no file of the corpus has, the fuzzer would have to find by itself.
+in_corpus = set().union(*(keys_in(d) for name, d in sound.items() if (Path(corpus) / name).exists()))
+missing = keys_in(schema, of_schema=True) - in_corpus
+assert not missing, f"no sound file of the corpus has: {sorted(missing)}"
 
 # One thing changed at a time, anywhere in a sound file.
 random.seed(5)
