@@ -2,6 +2,7 @@
 // The solver against hand calculations that share no line with it, through the table that users print.
 #include <doctest/doctest.h>
 
+#include <cctype>
 #include <cmath>
 #include <sstream>
 #include <string>
@@ -56,6 +57,13 @@ void recomputes(const std::string& numbers, double value, double scale) {
   CHECK(std::abs(Calculator(numbers).run() - value) <= 2e-6 * (std::max)(std::abs(value), scale));
 }
 
+/// In SI units a girder has no stiffness, force or motion near 1e-12: what is printed there is rounding.
+bool shows_rounding(const std::string& words) {
+  for (std::size_t at = words.find("e-"); at != std::string::npos; at = words.find("e-", at + 1))
+    if (std::isdigit(static_cast<unsigned char>(words[at + 2])) != 0 && std::stoi(words.substr(at + 2)) >= 12) return true;
+  return false;
+}
+
 /// Solves, and checks all that holds of every table. Returns it for what is special.
 template <class G>
 HandChecks table_of(const char* what, const G& girder, const std::vector<Action>& actions) {
@@ -69,6 +77,9 @@ HandChecks table_of(const char* what, const G& girder, const std::vector<Action>
     CAPTURE(row.where);
     CAPTURE(row.solver);
     CAPTURE(row.closed_form);
+    CAPTURE(row.numbers);
+    CHECK_FALSE(shows_rounding(row.numbers + ' ' + row.printed(row.closed_form)));
+    if (row.valid) CHECK_FALSE(shows_rounding(row.printed(row.solver)));
     if (!row.valid) {
       CHECK_FALSE(row.reason.empty());
       continue;
@@ -307,6 +318,24 @@ TEST_CASE("settlements and warming alone: no loads, still sums") {
            {settlement(ChordOf::bottom_left, 12.0, Motion::uz, -0.01),
             settlement(ChordOf::bottom_right, 12.0, Motion::uz, -0.01)});
   table_of("warm", demo(), {warming(30.0)});
+}
+
+TEST_CASE("rounding is printed as nothing, what is small as it is, and data keep both") {
+  HandCheck row = detail::compared(detail::hand_row("sum", "all supports", "N", 2.37e-13), 1e-9,
+                                   {-4e-14, true, "{a}", "", {{"a", -4e-14}}});
+  row.scale = 2000.0;
+  CHECK(row.printed(row.solver) == "0");
+  CHECK(row.printed(row.closed_form) == "0");
+  CHECK(row.solver == 2.37e-13);
+  HandChecks t{"screen", {}, {row}};
+  std::ostringstream people;
+  people << t;
+  CHECK(people.str().find("2.37e-13") == std::string::npos);
+  row.scale = 1e-6;  // beside motions of a thousandth of a millimetre a millionth of them is small, not rounding
+  row.solver = 2.5e-12;
+  CHECK(row.printed(row.solver) == "2.5e-12");
+  // nothing to measure against but itself: shown as it is
+  CHECK(detail::not_covered(detail::hand_row("twist", "", "rad", 3e-15), "no torque acts").printed(3e-15) == "3e-15");
 }
 
 TEST_CASE("the table finds a wrong number") {

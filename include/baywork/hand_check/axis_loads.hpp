@@ -39,15 +39,23 @@ class AxisLoadMaker {
       const Vec3<> at_a = axes.start + l.a * axes.x, at_b = axes.start + l.b * axes.x;
       switch (l.kind) {
         case Kind::temperature: out_.temperature = true; break;
-        case Kind::force: point(at_a, axes.to_global(l.first), {}); break;
-        case Kind::couple: point(at_a, {}, axes.to_global(l.first)); break;
-        case Kind::line: line(at_a, at_b, l.b - l.a, axes.to_global(l.first), axes.to_global(l.last)); break;
+        case Kind::force: point(at_a, turned(axes, l.first), {}); break;
+        case Kind::couple: point(at_a, {}, turned(axes, l.first)); break;
+        case Kind::line: line(at_a, at_b, l.b - l.a, turned(axes, l.first), turned(axes, l.last)); break;
       }
     }
     return std::move(out_);
   }
 
  private:
+  /// A bar's own components turned to x, y, z; what that leaves by rounding alone acts in no direction.
+  static Vec3<> turned(const MemberAxes<>& axes, const Vec3<>& own) {
+    Vec3<> v = axes.to_global(own);
+    const double least = 1e-12 * length(v);
+    for (double* c : {&v.x, &v.y, &v.z})
+      if (std::abs(*c) <= least) *c = 0.0;
+    return v;
+  }
   double on_axis(double x) const { return (std::min)((std::max)(x, 0.0), length_); }
   double torque(const Vec3<>& at, const Vec3<>& f) const { return (at.y - y0_) * f.z - (at.z - z0_) * f.y; }
 

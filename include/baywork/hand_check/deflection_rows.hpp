@@ -56,16 +56,18 @@ inline closed_form::ClosedForm<> deflection_form(const GirderBeam& g, const Plan
   const auto& supports = p.beam.supports;
   const double a = supports.front().x, b = supports.back().x, l = rounding_length(g, p);
   const double t = b > a ? (x - a) / (b - a) : 0.0;
-  const double B = beam.moment(x) - ((1 - t) * beam.moment(a) + t * beam.moment(b));
+  const double B = plainly(beam.moment(x) - ((1 - t) * beam.moment(a) + t * beam.moment(b)), p.moment_size);
   // every support holds the rounded line, so the neighbouring ones are its ends
   std::size_t next = 1;
   while (next + 1 < supports.size() && supports[next].x < x) ++next;
   const double xa = supports[supports.size() > 1 ? next - 1 : 0].x, xb = supports[supports.size() > 1 ? next : 0].x;
   const double u = xb > xa ? (x - xa) / (xb - xa) : 0.0;
-  const double R =
-      rounding_at(p, loads, l, x) - ((1 - u) * rounding_at(p, loads, l, xa) + u * rounding_at(p, loads, l, xb));
-  const double w0 = (1 - t) * beam.deflection(a) + t * beam.deflection(b), S = p.beam.shear_stiffness;
-  const double A = (beam.deflection(x) - w0 - B / S) * p.beam.EI;
+  const double R = plainly(
+      rounding_at(p, loads, l, x) - ((1 - u) * rounding_at(p, loads, l, xa) + u * rounding_at(p, loads, l, xb)),
+      p.moment_size);
+  const double S = p.beam.shear_stiffness, w = beam.deflection(x);
+  const double w0 = plainly((1 - t) * beam.deflection(a) + t * beam.deflection(b), std::abs(w) + std::abs(B / S));
+  const double A = (w - w0 - B / S) * p.beam.EI;
   return {A / p.beam.EI + (B - R) / S + w0,
           true,
           "{A}/{EI} + ({B} - {R})/{S} + {w0}",

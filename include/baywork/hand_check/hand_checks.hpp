@@ -88,12 +88,12 @@ inline std::ostream& operator<<(std::ostream& out, const HandChecks& t) {
   for (const HandCheck& r : t.rows) {
     const bool known = is_finite(r.closed_form), measured = known && is_finite(r.difference());
     out << "  " << text::left(r.quantity, what) << "  " << text::left(r.where, where) << "  "
-        << text::right(text::number(r.solver, 7), 12) << "  "
-        << text::right(known ? text::number(r.closed_form, 7) : "-", 12) << "  " << text::left(r.unit, 4) << "  "
+        << text::right(r.printed(r.solver), 12) << "  "
+        << text::right(known ? r.printed(r.closed_form) : "-", 12) << "  " << text::left(r.unit, 4) << "  "
         << text::right(measured ? text::fixed(100 * r.difference(), 3) + " %" : "-", 10) << "  "
         << text::right(r.valid ? text::number(100 * r.expected) + " %" : "-", 8) << '\n';
     if (!r.numbers.empty())
-      out << "      " << r.formula << " = " << r.numbers << " = " << text::number(r.closed_form, 7) << '\n';
+      out << "      " << r.formula << " = " << r.numbers << " = " << r.printed(r.closed_form) << '\n';
     if (!r.valid)
       out << "      " << r.reason << '\n';
     else if (!r.agrees())

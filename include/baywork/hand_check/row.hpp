@@ -38,6 +38,8 @@ struct HandCheck {
   }
   /// Not valid, or within what is promised.
   bool agrees() const { return !valid || std::abs(difference()) <= expected; }
+  /// One of its two values as tables for people show it; the data keep what was computed.
+  std::string printed(double v) const;
 };
 
 namespace detail {
@@ -72,10 +74,18 @@ inline HandCheck not_covered(HandCheck row, const std::string& reason) {
 /// A closed form of rounding size, where the others are of size `typical`, says "nothing": no relative difference of it
 /// means anything.
 inline bool vanishes(double value, double typical) { return !(std::abs(value) > 1e-9 * typical); }
+/// The value, or a plain zero where it is the rounding of others of size `typical`.
+inline double plainly(double value, double typical) { return vanishes(value, typical) ? 0.0 : value; }
 
 inline std::string place_text(std::size_t station, double x) {
   return "station " + std::to_string(station + 1) + ", x = " + text::number(x) + " m";
 }
 
 }  // namespace detail
+
+inline std::string HandCheck::printed(double v) const {
+  const double form = is_finite(closed_form) ? std::abs(closed_form) : 0.0;
+  return text::number(detail::plainly(v, (std::max)({scale, form, std::abs(solver)})), 7);
+}
+
 }  // namespace baywork

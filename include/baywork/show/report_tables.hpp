@@ -137,7 +137,7 @@ inline void add_hand_checks(Page& page, const HandChecks& checks) {
     std::string say = c.numbers.empty() ? "" : c.formula + " = " + c.numbers;
     if (!c.valid) say += (say.empty() ? "" : "; ") + std::string("not valid here: ") + c.reason;
     if (c.valid && !c.agrees()) say += "; DIFFERS by more than promised";
-    rows.push_back({c.quantity, c.where, number(c.solver, 7), known ? number(c.closed_form, 7) : "-", c.unit,
+    rows.push_back({c.quantity, c.where, c.printed(c.solver), known ? c.printed(c.closed_form) : "-", c.unit,
                     known && is_finite(c.difference()) ? fixed(100 * c.difference(), 3) + " %" : "-",
                     c.valid ? number(100 * c.expected) + " %" : "-", say});
   }
