@@ -2,6 +2,7 @@
 // Diagrams along bars: sides known by hand, and coordinates read back against the response at random places.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -146,6 +147,64 @@ TEST_CASE("out of plane the outside of a girder is above its bars") {
     const double tip = m[1].y - m.front().y;  // at the clamp; down the page is inside
     CHECK((push > 0 ? tip > 5.0 : tip < -5.0));
   }
+}
+
+TEST_CASE("a face on which nothing could be seen is told of in words") {
+  // Loaded down almost alike at both lower chords a box has its shear in its upright faces; the level ones have next to none.
+  const auto side = braced(alternating, brace_bar(), cross_bar());
+  const BoxGirder box{.bays = 8,
+                      .bay_length = 0.5,
+                      .width = 0.5,
+                      .depth = 0.5,
+                      .chord = chord_bar(),
+                      .faces = {.top = open(cross_bar()), .bottom = open(cross_bar()), .left = side, .right = side},
+                      .supports = simply_supported()};
+  const Analysis a{box};
+  const Response r =
+      a.solve({self_weight(), point_load(ChordOf::bottom_left, 1.5, 900.0), point_load(ChordOf::bottom_right, 1.5, 890.0)});
+  const GirderModel& model = a.model();
+  std::vector<double> greatest;  // shear of a bar without loads but its own weight is greatest at an end
+  for (std::size_t f = 0; f < model.faces.size(); ++f) {
+    std::vector<std::size_t> bars;
+    for (std::size_t b = 0; b < 8; ++b)
+      for (const std::size_t c : {a.girder().faces[f].first_chord, a.girder().faces[f].second_chord})
+        bars.push_back(model.chord_member(b, c));
+    for (const auto& at : model.faces[f].cross_members) bars.insert(bars.end(), at.begin(), at.end());
+    for (const auto& panel : model.faces[f].panels) bars.insert(bars.end(), panel.diagonals.begin(), panel.diagonals.end());
+    greatest.push_back(0.0);
+    for (const std::size_t m : bars)
+      for (const double t : {0.0, 1.0}) {
+        const MemberView v = r.member(m);
+        const CutForces cut = v.forces(fraction{t});
+        const Vec3<> in_face = cross(v.axes().x, model.faces[f].normals[0]);
+        greatest[f] = std::fmax(greatest[f], std::abs(dot(v.axes().to_global({0, cut.Vy, cut.Vz}), in_face)));
+      }
+  }
+  const double most = *std::max_element(greatest.begin(), greatest.end());
+  for (const double width : {360.0, 1600.0}) {
+    const svg::Element picture = svg::parsed(show::shear_forces(r, in_plane, {.width = width}));
+    std::string all_words;
+    for (const svg::Element* t : picture.all([](const svg::Element& e) { return e.name == "text"; }))
+      all_words += t->text + ' ';
+    std::size_t drawn = 0;
+    for (std::size_t f = 0; f < greatest.size(); ++f) {
+      const std::string name = a.girder().faces[f].name;
+      bool has_strip = false;
+      for (const svg::Element* strip : picture.of_class("bw-diagram"))
+        has_strip = has_strip || strip->at("data-face") == name;
+      CHECK(has_strip == (greatest[f] >= most / 8));
+      drawn += has_strip ? 1U : 0U;
+      const std::string told = show::capital(name) + " face: greatest shear " + show::force_words(greatest[f]) + ", not drawn";
+      CHECK((all_words.find(told) != std::string::npos) == !has_strip);
+    }
+    CHECK(drawn >= 2);
+    CHECK(drawn < greatest.size());
+  }
+  // a ladder that nothing twists
+  const Analysis flat{portal()};
+  const std::string nothing = show::torsion(flat.solve({point_load(ChordOf::top, 1.0, 500.0)}));
+  CHECK(nothing.find(">Web face: no torsion<") != std::string::npos);
+  CHECK(nothing.find("There is no torsion") != std::string::npos);
 }
 
 namespace {

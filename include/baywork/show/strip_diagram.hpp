@@ -27,6 +27,9 @@ struct DiagramWords {
 
 namespace detail {
 
+/// What is smaller than this part of the greatest value has no number, and a face of nothing else no diagram.
+inline constexpr double worth_a_number = 0.125;
+
 /// Above the bar as it lies on the page; of an upright one, to its left.
 inline Spot above(const StripBar& b) {
   const bool upright = magnitude(b.to.x - b.from.x) < 0.05 * distance(b.from, b.to);
@@ -91,19 +94,22 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
   pitch *= (look.width - 2 * (Picture::margin + StripLayout{}.inset)) / parts.longest;
   const double reach = larger(9.0, smaller(0.8 * pitch, 26.0));  // of the greatest value [px]
 
-  // the greatest value first: all else is to its scale
+  // the greatest values first: all is to one scale, and faces on which nothing would be seen are told of in words
   double most = 0;
   std::size_t most_in = 0;
-  {
+  std::vector<std::vector<double>> most_on(parts.size(), std::vector<double>(g.faces.size(), 0.0));
+  for (std::size_t part = 0; part < parts.size(); ++part) {
     Picture sketch(look, "", "");
-    const Unfolded all(sketch, model, {});
+    const Unfolded all(sketch, model, parts.of(part, {}));
     for (const std::size_t f : all.faces())
       for (const StripBar& b : all.bars(f))
-        for (const CurvePoint& c : bar_curve(r, b.member, weights(b, r.analysis().axes(b.member)), 1e300))
+        for (const CurvePoint& c : bar_curve(r, b.member, weights(b, r.analysis().axes(b.member)), 1e300)) {
+          most_on[part][f] = larger(most_on[part][f], magnitude(c.value));
           if (magnitude(c.value) > most * (1.0 + 1e-9)) {  // of equal ones the first, whatever their rounding
             most = magnitude(c.value);
             most_in = b.member;
           }
+        }
   }
   const std::string greatest = most > 0.0 ? "Greatest " + words.quantity + ' ' + words.units(most) + ": " +
                                                 model.frame.name_of_member(most_in) + "."
@@ -117,9 +123,18 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
     std::string words;
   };
   const bool signs = !words.negative.empty();
+  bool left_out = false;
   for (std::size_t part = 0; part < parts.size(); ++part) {
     std::vector<Label> labels;
-    Unfolded strips(p, model, parts.of(part, {.room = reach + 13, .least_height = larger(44.0, 2 * reach + 22)}));
+    StripLayout layout = parts.of(part, {.room = reach + 13, .least_height = larger(44.0, 2 * reach + 22)});
+    for (const double v : most_on[part]) {
+      const bool seen = most > 0.0 && v >= detail::worth_a_number * most;
+      left_out = left_out || !seen;
+      layout.instead.push_back(seen               ? ""
+                               : v < 1e-9 * most || v == 0.0 ? "no " + words.quantity
+                                                  : "greatest " + words.quantity + ' ' + words.units(v) + ", not drawn");
+    }
+    Unfolded strips(p, model, std::move(layout));
     for (const std::size_t f : strips.faces()) {
       p.svg.open("bw-diagram", {{"face", g.faces[f].name}, {"px-per-unit", baywork::text::number(scale, 9)}});
       for (const StripBar& b : strips.bars(f)) {
@@ -141,7 +156,7 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
           labels.push_back({std::round(1e6 * magnitude(v) / most), at + scale * v * to, v < 0.0 ? -1.0 * to : to,
                             unit(signs ? v : magnitude(v), most)});
         };
-        if (own < 0.12 * reach) continue;
+        if (own < detail::worth_a_number * reach) continue;
         if (own - least < 1e-6 * own) {
           label(0.5 * axes.length, curve.front().value);
           continue;
@@ -149,7 +164,7 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
         for (std::size_t i = 0; i < curve.size(); ++i) {
           const auto size = [&](std::size_t k) { return k < curve.size() ? magnitude(curve[k].value) : 0.0; };
           const double v = size(i) * (1.0 + 1e-9);
-          if (v >= size(i - 1) && v >= size(i + 1) && v >= 0.12 * most) label(curve[i].x, curve[i].value);
+          if (v >= size(i - 1) && v >= size(i + 1) && v >= detail::worth_a_number * most) label(curve[i].x, curve[i].value);
         }
       }
       p.svg.close();
@@ -163,10 +178,11 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
                  : LabelPlace{l.tip + Spot{0, l.side.y > 0 ? 11.0 : -3.5}, Anchor::middle};
       p.labels.place(p.svg, l.words, "bw-bend", Letters::small, {outside});
     }
-    strips.draw_stations();
+    if (most > 0.0) strips.draw_stations();
   }
-  if (signs) detail::legend(p, {{words.positive, "bw-bend-area bw-pale"}, {words.negative, "bw-bend", Hatch::level}});
-  p.paragraph(greatest + ' ' + words.convention + (most > 0.0 ? std::string(" Values in ") + unit.name + '.' : ""));
+  if (signs && most > 0.0) detail::legend(p, {{words.positive, "bw-bend-area bw-pale"}, {words.negative, "bw-bend", Hatch::level}});
+  p.paragraph(greatest + ' ' + words.convention + (most > 0.0 ? std::string(" Values in ") + unit.name + '.' : "") +
+              (most > 0.0 && left_out ? " Faces on which nothing reaches an eighth of the greatest are not drawn." : ""));
   return p.finished();
 }
 

@@ -44,6 +44,7 @@ struct StripLayout {
   double beside = 0;                 ///< px kept free to the right for other things
   std::size_t first_station = 0, last_station = no_member;  ///< the part shown; the whole
   double least_length = 0;  ///< [m] that the strip has room for, so that parts have one scale
+  std::vector<std::string> instead{};  ///< of each face: words in place of its strip, none where it is drawn
 };
 
 /// A long girder on a narrow page is broken like a line of text: parts of about as many bays each, none of them drawn
@@ -98,7 +99,18 @@ class Unfolded {
     y_scale_ = larger(x_scale_, layout_.least_height / deepest_);
     left_ = picture.left() + layout_.inset;
     strips_.resize(girder().faces.size());
-    for (const std::size_t f : faces()) lay(f, layout_.room);
+    layout_.instead.resize(girder().faces.size());
+    std::vector<std::size_t> drawn;
+    for (const std::size_t f : faces()) {
+      if (layout_.instead[f].empty()) {
+        lay(f, layout_.room);
+        drawn.push_back(f);
+        continue;
+      }
+      picture_.space(4);
+      picture_.paragraph(capital(girder().faces[f].name) + " face" + part_words() + ": " + layout_.instead[f], "bw-quiet");
+    }
+    layout_.faces = std::move(drawn);
   }
 
   const GirderModel& model() const noexcept { return model_; }
@@ -195,19 +207,21 @@ class Unfolded {
     return first == Layout::none ? "without panels" : name(first);
   }
 
+  std::string part_words() const {
+    if (first() == 0 && last() == girder().bays()) return "";
+    return ", stations " + std::to_string(first() + 1) + " to " + std::to_string(last() + 1);
+  }
+
   void lay(std::size_t f, double room) {
     const GirderFace& g = girder().faces[f];
     Strip& s = strips_[f];
     s.second_above = strip_second_above(girder(), f);
     const std::string& upper = girder().chords[s.second_above ? g.second_chord : g.first_chord].name;
     const std::string& lower = girder().chords[s.second_above ? g.first_chord : g.second_chord].name;
-    const bool whole = first() == 0 && last() == girder().bays();
-    const std::string part =
-        whole ? "" : "; stations " + std::to_string(first() + 1) + " to " + std::to_string(last() + 1);
     picture_.space(4);
-    picture_.paragraph(
-        capital(g.name) + " face, " + layout_words(g) + ": " + upper + " chord above, " + lower + " chord below" + part,
-        "bw-ink");
+    picture_.paragraph(capital(g.name) + " face, " + layout_words(g) + part_words() + ": " + upper + " chord above, " +
+                           lower + " chord below",
+                       "bw-ink");
     picture_.space(room);
     s.middle = picture_.y + 0.5 * deepest_ * y_scale_;
     picture_.space(deepest_ * y_scale_ + room);
