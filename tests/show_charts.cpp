@@ -2,9 +2,11 @@
 // Panel drawing, load tables, interaction and N-M points read back by an XML parser; bad requests.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include <baywork/show.hpp>
@@ -268,6 +270,64 @@ TEST_CASE("N-M curves pass through the resistances worked out by hand, and point
   double above = 1e9;
   for (const svg::Point& w : q) above = std::fmin(above, w.y);
   CHECK(q.front().y - above == Approx(std::stod(first.at("data-px-per-Nm")) * 15332.1167 * 355 / 1e3).epsilon(1e-4));
+}
+
+TEST_CASE("sections beside welds across a bar are marked against the curve of their own softened length") {
+  // Tube 48.3 x 4 of EN AW-6082 T6, welded across in its middle: MIG, b_haz 20 mm (EN 1999-1-1:2007 6.1.6.3, value from
+  // memory). A lug of 10 mm softens 50 mm, more than the tube is wide: omega_0 = 125/250; one of 5 mm softens 45 mm:
+  // omega_0 = (185/1.25)/(250/1.1) = 0.6512 (6.2.9.3, Table 3.2b; values from memory).
+  // A = pi (48.3^2 - 40.3^2)/4 = 556.69 mm2: N_o,Rd = 126.52 kN.
+  for (const auto& [lug, name, omega] :
+       {std::tuple{10_mm, "long weld zone", 0.5}, {5_mm, "short weld zone", 0.651200}}) {
+    BoxGirder g = box();
+    const Bar cross{RoundTube{48.3_mm, 4.0_mm}, material::en_aw_6082_t6()};
+    g.faces.bottom = open(cross.welded_across({{0.25, lug}}));
+    const Analysis a{g};
+    const Response r = a.solve({cross_member_load(Side::bottom, 2, 0.5, 2.0_kN)});
+    const GirderModel& model = a.model();
+    const std::size_t m = model.faces[a.girder().face(Side::bottom)].cross_members[2].front();
+    const svg::Element s = svg::parsed(show::n_m_points(r));
+    const std::string bar = std::to_string(model.bar_index[m]);
+    const auto plots = s.of_class("bw-n-m");
+    const auto plot = std::find_if(plots.begin(), plots.end(), [&](const auto* e) { return e->at("data-bar") == bar; });
+    REQUIRE(plot != plots.end());
+    const double per_N = (*plot)->number("data-px-per-N"), per_Nm = (*plot)->number("data-px-per-Nm");
+    // its curves: the last ones before its points
+    std::vector<const svg::Element*> curves;
+    for (const svg::Element& e : s.children) {
+      if (&e == *plot) break;
+      if (e.is("bw-n-m")) curves.clear();
+      if (e.name == "polyline") curves.push_back(&e);
+    }
+    double widest_dashed = 0;
+    bool met = false;
+    for (const svg::Element* c : curves) {
+      if (!c->is("bw-dash")) continue;
+      const auto p = c->points();
+      met = met || std::abs((p.back().x - p.front().x) / per_N - 2 * omega * 126.52e3) < 60.0;
+      widest_dashed = std::fmax(widest_dashed, p.back().x - p.front().x);
+    }
+    CHECK(met);
+    CHECK(widest_dashed < curves.at(0)->points().back().x - curves.at(0)->points().front().x);
+    CHECK(std::any_of(s.children.begin(), s.children.end(), [&](const svg::Element& e) { return e.text == name; }));
+    // the load's place lies in the middle of the softened metal
+    const auto p = curves.at(0)->points();
+    const CutForces f = r.member(m).forces(fraction{0.5});
+    const double x = 0.5 * (p.front().x + p.back().x) + per_N * f.N, y = p.front().y - per_Nm * std::hypot(f.My, f.Mz);
+    std::size_t squares = 0;
+    bool in_middle = false;
+    for (const svg::Element& e : (*plot)->children) {
+      if (e.name != "rect") continue;
+      ++squares;
+      in_middle = in_middle || std::hypot(e.number("x") + e.number("width") / 2 - x,
+                                          e.number("y") + e.number("height") / 2 - y) < 0.02;
+    }
+    CHECK(squares >= 3 * 13);  // of every cross member of the face at least the weld's middle and both its ends
+    CHECK(in_middle);
+    CHECK(show::n_m_points(r).find("Squares: beside welds across a bar") != std::string::npos);
+  }
+  const Analysis without{box()};
+  CHECK(show::n_m_points(without.solve({self_weight()})).find("Squares") == std::string::npos);
 }
 
 TEST_CASE("impossible pictures are refused in girder words") {

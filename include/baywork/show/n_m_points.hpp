@@ -2,6 +2,7 @@
 // Axial force against bending moment of every bar, with the curves that the parent metal and the weld zones allow.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -13,6 +14,7 @@
 #include <baywork/verify/basis.hpp>
 #include <baywork/verify/en1993_section.hpp>
 #include <baywork/verify/en1999_section.hpp>
+#include <baywork/verify/softened_parts.hpp>
 #include <baywork/verify/welded_ends.hpp>
 
 namespace baywork::show {
@@ -22,10 +24,12 @@ namespace detail {
 /// Which moment a plot shows: both together (round sections), or one with the other left out of the curve.
 enum class Moment : unsigned char { resultant, about_y, about_z };
 
-/// One section of a bar.
+/// One section of a bar, and how its metal is softened there; `across`: by a weld across the bar.
 struct SectionPoint {
   double N = 0, My = 0, Mz = 0;
-  bool welded = false;
+  en1999::Softening how = en1999::Softening::none;
+  bool across = false;
+  bool welded() const { return how != en1999::Softening::none; }
   double of(Moment m) const {
     return m == Moment::resultant ? std::hypot(My, Mz) : magnitude(m == Moment::about_y ? My : Mz);
   }
@@ -55,30 +59,33 @@ std::vector<std::pair<double, double>> limit_curve(UtilisationOf utilisation, do
   return out;
 }
 
-/// Sections of all members of one bar: ends, both sides of where a weld zone ends, places of greatest moments.
-inline std::vector<SectionPoint> section_points(const Response& r, std::size_t bar,
-                                                const std::vector<verify::WeldedEnds>& ends) {
+/// Sections of all members of one bar: ends, both sides of where softened metal ends, places of greatest moments.
+/// `of(length)`: how metal is softened over so long a part [m].
+template <class Of>
+std::vector<SectionPoint> section_points(const Response& r, std::size_t bar,
+                                         const std::vector<verify::WeldedEnds>& ends, Of of) {
   std::vector<SectionPoint> out;
   for (std::size_t m = 0; m < r.model().bar_index.size(); ++m) {
     if (r.model().bar_index[m] != bar) continue;
     const MemberView v = r.member(m);
-    const double l = v.length(), from = smaller(ends[m].start.reach, l), to = larger(0.0, l - ends[m].end.reach);
-    const auto add = [&](double x, bool welded) {
+    const double l = v.length();
+    verify::detail::SoftenedParts parts(ends[m], l, of);
+    parts.mark_plain();
+    const auto add = [&](double x) {
       const CutForces f = v.forces_at(x, x <= 0.0 ? CutSide::after : CutSide::before);
-      out.push_back({f.N, f.My, f.Mz, welded});
+      SectionPoint p{f.N, f.My, f.Mz, parts.at(x)};
+      for (const verify::WeldedPlace& w : ends[m].across)
+        p.across = p.across || (p.welded() && magnitude(x - w.at) <= w.reach + 1e-12 * l);
+      out.push_back(p);
     };
-    const bool touch = from >= to;
-    const auto welded_at = [&](double x) { return touch || x < from || x > to; };
-    add(0.0, ends[m].start.reach > 0.0);
-    add(l, ends[m].end.reach > 0.0);
-    if (!touch) {
-      add(from, false);
-      add(to, false);
-    }
+    add(0.0);
+    add(l);
+    for (const double x : parts.marks())
+      if (x > 0.0 && x < l) add(x);
     for (const std::size_t c : {std::size_t{4}, std::size_t{5}}) {
       const Extremes e = v.extremes(c);
       for (const double x : {e.least_at, e.greatest_at})
-        if (x > 0.0 && x < l) add(x, welded_at(x));
+        if (x > 0.0 && x < l) add(x);
     }
   }
   return out;
@@ -92,15 +99,20 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
   using detail::Moment;
   const verify::Basis basis = verify::with_use(of_proof);  // what is worn has less
   const GirderModel& model = r.model();
-  const std::vector<verify::WeldedEnds> ends = verify::welded_ends(r.analysis());
+  const std::vector<verify::WeldedEnds> ends = verify::welded_ends(r.analysis(), basis.choices.heat);
   Picture p(look, "Axial force and bending of all bars, " + r.name(),
             "Points of sections against the curves of the parent metal and of weld zones, " +
                 std::to_string(model.bars.size()) + " different bars.");
-  bool any_weld = false;
+  bool any_weld = false, any_across = false, any_long = false;
   for (std::size_t b = 0; b < model.bars.size(); ++b) {
     const Bar& bar = model.bars[b];
     const bool round = is_round(bar.section.kind);
-    const std::vector<detail::SectionPoint> points = detail::section_points(r, b, ends);
+    const bool softens = bar.has_strength() && bar.material.family == material::Family::aluminium &&
+                         bar.material.buckling_class != material::BucklingClass::none;
+    const auto resistance = softens ? verify::aluminium_resistance(bar, basis) : en1999::BarResistance{};
+    const std::vector<detail::SectionPoint> points = detail::section_points(r, b, ends, [&](double length) {
+      return softens ? en1999::softening(resistance, length) : en1999::Softening::none;
+    });
     std::vector<Moment> kinds{Moment::resultant};
     if (!round) kinds = {Moment::about_y, Moment::about_z};
     for (const Moment kind : kinds) {
@@ -109,7 +121,8 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
                                          : kind == Moment::about_y ? ", bending about y alone"
                                                                    : ", bending about z alone"),
                   "bw-ink");
-      std::vector<std::vector<std::pair<double, double>>> curves;  // parent, welded
+      std::vector<std::vector<std::pair<double, double>>> curves;  // of the parent metal, of weld zones
+      std::vector<const char*> names;
       std::string trouble;
       const auto forces = [&](double N, double M) {
         verify::SectionForces f;
@@ -119,21 +132,16 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
       };
       if (!bar.has_strength()) {
         trouble = "its material has no strength";
-      } else if (bar.material.family == material::Family::aluminium &&
-                 bar.material.buckling_class != material::BucklingClass::none) {
-        const bool weldable = bar.material.alloy_group != material::AlloyGroup::annealed;
-        const en1999::BarResistance a = en1999::resistance(bar.section, bar.material, basis.aluminium,
-                                                           weldable ? en1999::Welded::yes : en1999::Welded::no);
-        en1999::Softening worst = en1999::Softening::none;  // the one met in this girder
-        for (std::size_t m = 0; m < model.bar_index.size(); ++m)
-          if (model.bar_index[m] == b)
-            for (const double length : {ends[m].start.length, ends[m].end.length}) {
-              const en1999::Softening here = en1999::softening(a, length);
-              if (en1999::omega_0(a, here) < en1999::omega_0(a, worst)) worst = here;
-            }
-        for (const en1999::Softening s : {en1999::Softening::none, worst}) {
-          if (s == en1999::Softening::none && !curves.empty()) continue;
+      } else if (softens) {
+        const en1999::BarResistance& a = resistance;
+        using enum en1999::Softening;
+        const auto met = [&](en1999::Softening how) {
+          return std::any_of(points.begin(), points.end(), [how](const auto& q) { return q.how == how; });
+        };
+        for (const en1999::Softening s : {none, within_width, beyond_width}) {
+          if (s != none && !met(s)) continue;
           const double omega = en1999::omega_0(a, s);
+          names.push_back(s == none ? "parent metal" : s == within_width ? "short weld zone" : "long weld zone");
           curves.push_back(detail::limit_curve(
               [&](double N, double M) {
                 const verify::SectionForces f = forces(N, M);
@@ -145,6 +153,7 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
       } else if (bar.material.family == material::Family::steel) {
         const en1993::BarResistance s = en1993::resistance(bar.section, bar.material, basis.steel);
         if (s.scope != verify::Scope::covered) trouble = verify::reason(s.scope);
+        names.push_back("parent metal");
         curves.push_back(detail::limit_curve(
             [&](double N, double M) {
               const verify::SectionForces f = forces(N, M);
@@ -180,17 +189,23 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
         std::vector<Spot> line;
         for (const auto& [N, M] : curves[k]) line.push_back(plot.spot(N, M));
         p.svg.polyline(line, k == 0 ? "bw-ink bw-bold" : "bw-load bw-bold bw-dash");
-        const auto& [N, M] = curves[k][36];  // half of the tension that it has
-        p.labels.place(p.svg, k == 0 ? "parent metal" : "weld zone", k == 0 ? "bw-ink" : "bw-load", Letters::small,
-                       {{plot.spot(N, M) + Spot{8, -4}}, {plot.spot(N, M) + Spot{-8, 12}, Anchor::end}});
+        const auto& [N, M] = curves[k][k < 2 ? 36 : 12];  // half of the tension that it has; of compression
+        const Spot at = plot.spot(N, M);
+        p.labels.place(p.svg, names[k], k == 0 ? "bw-ink" : "bw-load", Letters::small,
+                       {{at + Spot{k < 2 ? 8.0 : -8.0, -4}, k < 2 ? Anchor::start : Anchor::end},
+                        {at + Spot{k < 2 ? -8.0 : 8.0, 12}, k < 2 ? Anchor::end : Anchor::start}});
       }
       p.svg.open("bw-n-m", {{"bar", std::to_string(b)},
                             {"px-per-N", baywork::text::number(plot.px_per_x(), 9)},
                             {"px-per-Nm", baywork::text::number(plot.px_per_y(), 9)}});
       for (const detail::SectionPoint& q : points) {
         const Spot at = plot.spot(q.N, q.of(kind));
-        any_weld = any_weld || q.welded;
-        if (q.welded)
+        any_weld = any_weld || (q.welded() && !q.across);
+        any_across = any_across || q.across;
+        any_long = any_long || q.how == en1999::Softening::beyond_width;
+        if (q.across)
+          p.svg.rect(at - Spot{3.2, 3.2}, 6.4, 6.4, "bw-load");
+        else if (q.welded())
           p.svg.circle(at, 3.2, "bw-load");
         else
           p.svg.circle(at, 1.8, "bw-pull-area");
@@ -200,7 +215,9 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
     }
   }
   p.paragraph(std::string("Dots: sections of the parent metal, within the full line where they hold.") +
-              (any_weld ? " Rings: sections beside welds, within the dashed line where they hold." : "") +
+              (any_weld ? " Rings: sections beside welds at joints, within the dashed line where they hold." : "") +
+              (any_across ? " Squares: beside welds across a bar, likewise." : "") +
+              (any_long ? " Long weld zones soften more of a bar's length than its least width." : "") +
               " Curves: axial force and bending of one cross-section without shear, by EN 1999-1-1 and EN 1993-1-1; "
               "buckling is not in them. Moments of round sections are the resultant of both axes.");
   return p.finished();

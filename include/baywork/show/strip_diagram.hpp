@@ -130,9 +130,10 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
     for (const double v : most_on[part]) {
       const bool seen = most > 0.0 && v >= detail::worth_a_number * most;
       left_out = left_out || !seen;
-      layout.instead.push_back(seen               ? ""
-                               : v < 1e-9 * most || v == 0.0 ? "no " + words.quantity
-                                                  : "greatest " + words.quantity + ' ' + words.units(v) + ", not drawn");
+      layout.instead.push_back(seen ? ""
+                               : v < 1e-9 * most || v == 0.0
+                                   ? "no " + words.quantity
+                                   : "greatest " + words.quantity + ' ' + words.units(v) + ", not drawn");
     }
     Unfolded strips(p, model, std::move(layout));
     for (const std::size_t f : strips.faces()) {
@@ -164,7 +165,8 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
         for (std::size_t i = 0; i < curve.size(); ++i) {
           const auto size = [&](std::size_t k) { return k < curve.size() ? magnitude(curve[k].value) : 0.0; };
           const double v = size(i) * (1.0 + 1e-9);
-          if (v >= size(i - 1) && v >= size(i + 1) && v >= detail::worth_a_number * most) label(curve[i].x, curve[i].value);
+          if (v >= size(i - 1) && v >= size(i + 1) && v >= detail::worth_a_number * most)
+            label(curve[i].x, curve[i].value);
         }
       }
       p.svg.close();
@@ -180,9 +182,11 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
     }
     if (most > 0.0) strips.draw_stations();
   }
-  if (signs && most > 0.0) detail::legend(p, {{words.positive, "bw-bend-area bw-pale"}, {words.negative, "bw-bend", Hatch::level}});
-  p.paragraph(greatest + ' ' + words.convention + (most > 0.0 ? std::string(" Values in ") + unit.name + '.' : "") +
-              (most > 0.0 && left_out ? " Faces on which nothing reaches an eighth of the greatest are not drawn." : ""));
+  if (signs && most > 0.0)
+    detail::legend(p, {{words.positive, "bw-bend-area bw-pale"}, {words.negative, "bw-bend", Hatch::level}});
+  p.paragraph(
+      greatest + ' ' + words.convention + (most > 0.0 ? std::string(" Values in ") + unit.name + '.' : "") +
+      (most > 0.0 && left_out ? " Faces on which nothing reaches an eighth of the greatest are not drawn." : ""));
   return p.finished();
 }
 

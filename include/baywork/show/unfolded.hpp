@@ -43,7 +43,7 @@ struct StripLayout {
   double inset = 14;                 ///< px between the page's margin and the girder's ends
   double beside = 0;                 ///< px kept free to the right for other things
   std::size_t first_station = 0, last_station = no_member;  ///< the part shown; the whole
-  double least_length = 0;  ///< [m] that the strip has room for, so that parts have one scale
+  double least_length = 0;             ///< [m] that the strip has room for, so that parts have one scale
   std::vector<std::string> instead{};  ///< of each face: words in place of its strip, none where it is drawn
 };
 
@@ -108,7 +108,8 @@ class Unfolded {
         continue;
       }
       picture_.space(4);
-      picture_.paragraph(capital(girder().faces[f].name) + " face" + part_words() + ": " + layout_.instead[f], "bw-quiet");
+      picture_.paragraph(capital(girder().faces[f].name) + " face" + part_words() + ": " + layout_.instead[f],
+                         "bw-quiet");
     }
     layout_.faces = std::move(drawn);
   }
