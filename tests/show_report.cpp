@@ -45,6 +45,12 @@ struct Made {
       : analysis{g}, cases(analysis.solve(l)), proof(verify::by_material(cases, set, basis)) {}
 };
 
+/// As it reads: places where a line may break are no part of the words.
+std::string read_from(std::string page) {
+  for (std::size_t at = page.find("<wbr/>"); at != std::string::npos; at = page.find("<wbr/>", at)) page.erase(at, 6);
+  return page;
+}
+
 std::size_t count(const std::string& in, const std::string& what) {
   std::size_t n = 0;
   for (std::size_t at = in.find(what); at != std::string::npos; at = in.find(what, at + 1)) ++n;
@@ -101,7 +107,7 @@ TEST_CASE("equal input gives equal bytes, in under 1.5 MB") {
 
 TEST_CASE("cautions come first; all that was assumed, is not covered and governs is there") {
   const Made m;
-  const std::string page = show::report(m.cases, m.proof, {.title = "Screen <girder>", .loads = loads()});
+  const std::string page = read_from(show::report(m.cases, m.proof, {.title = "Screen <girder>", .loads = loads()}));
   CHECK(page.find("<title>Screen &lt;girder&gt;</title>") != std::string::npos);
   std::size_t last = 0;
   for (const std::string& c : show::cautions()) {

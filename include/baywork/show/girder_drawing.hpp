@@ -149,7 +149,7 @@ inline void cross_section(Picture& p, const GirderModel& model) {
   p.paragraph("Cross-section at station 1, seen along the girder", "bw-ink");
   double beside = 0;  // room for names of chords on both sides
   for (const Chord& c : g.chords) beside = larger(beside, width_of(c.name, Letters::small) + 24);
-  const double room = p.width() - 2 * beside - 60, size = larger(60.0, smaller(room, p.width() < 500 ? 100.0 : 150.0));
+  const double room = p.width() - 2 * beside - 60, size = larger(60.0, smaller(room, p.width() < 700 ? 100.0 : 150.0));
   const double top = p.y + 24;
   const EndView probe(g, 0, {0, 0}, size);
   const double wide = probe.px_per_metre() * probe.wide();
@@ -236,7 +236,7 @@ inline std::string girder_drawing(const Analysis& analysis, const Look& look = {
   bool softened = false, across = false;
   const StripParts parts(g, look.width, 14);
   for (std::size_t part = 0; part < parts.size(); ++part) {
-    Unfolded strips(p, model, parts.of(part, {.room = 10}));
+    Unfolded strips(p, model, parts.of(part, {.room = 10, .least_height = 30}));
     for (const std::size_t f : strips.faces()) {
       p.svg.open("bw-welds", {{"face", g.faces[f].name}});
       for (const StripBar& b : strips.bars(f)) {

@@ -91,8 +91,9 @@ inline std::string hoist_reactions(const HoistStudy& study, const Look& look = {
     std::string words = "Hoist " + std::to_string(h + 1) + " at " + metres(study.hoists()[h].x) + ": " +
                         force_words(level) + " all level";
     const auto in = [&](double pull, std::size_t i) { return force_words(pull) + " (" + cases[i].name + ')'; };
-    if (off.least < level) words += "; least " + in(off.least, off.least_in);
-    if (off.greatest > level) words += "; greatest " + in(off.greatest, off.greatest_in);
+    const auto other = [&](double pull) { return force_words(pull) != force_words(level); };  // as it is printed
+    if (off.least < level && other(off.least)) words += "; least " + in(off.least, off.least_in);
+    if (off.greatest > level && other(off.greatest)) words += "; greatest " + in(off.greatest, off.greatest_in);
     if (all.greatest > off.greatest) words += "; " + in(all.greatest, all.greatest_in);
     const bool gone = off.least == 0.0;
     bool needed = false;

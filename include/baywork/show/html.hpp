@@ -2,6 +2,7 @@
 // Writing a page: headings, paragraphs, tables and pictures in one self-contained HTML file that also prints.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -48,10 +49,11 @@ class Page {
     out_ += "<table" + (cls.empty() ? "" : " class=\"" + std::string(cls) + '"') + "><caption>" + escaped(caption) +
             "</caption>\n<thead><tr>";
     for (std::size_t i = 0; i < columns.size(); ++i) {
-      bool sentences = false;
-      for (const std::vector<std::string>& row : rows) sentences = sentences || (i < row.size() && row[i].size() > 40);
+      std::size_t longest = 0;
+      for (const std::vector<std::string>& row : rows) longest = (std::max)(longest, i < row.size() ? row[i].size() : 0);
       out_ += (columns[i].numbers ? "<th scope=\"col\" class=\"n\">"
-               : sentences        ? "<th scope=\"col\" class=\"w\">"
+               : longest > 40     ? "<th scope=\"col\" class=\"w\">"
+               : longest > 16     ? "<th scope=\"col\" class=\"m\">"
                                   : "<th scope=\"col\">") +
               escaped(columns[i].head) + "</th>";
     }
@@ -59,7 +61,7 @@ class Page {
     for (const std::vector<std::string>& row : rows) {
       out_ += "<tr>";
       for (std::size_t i = 0; i < columns.size(); ++i)
-        out_ += (columns[i].numbers ? "<td class=\"n\">" : "<td>") + (i < row.size() ? escaped(row[i]) : "") + "</td>";
+        out_ += (columns[i].numbers ? "<td class=\"n\">" : "<td>") + (i < row.size() ? breakable(row[i]) : "") + "</td>";
       out_ += "</tr>\n";
     }
     out_ += "</tbody></table></div>\n";
@@ -93,6 +95,17 @@ class Page {
   }
 
  private:
+  /// Formulas may go on in the next line behind a factor: else they would make a page wider than paper.
+  static std::string breakable(const std::string& cell) {
+    const std::string all = escaped(cell);
+    if (cell.size() <= 40) return all;
+    std::string out;
+    for (const char c : all) {
+      out += c;
+      if (c == '*' || c == '/') out += "<wbr/>";
+    }
+    return out;
+  }
   void wide(std::string_view about) {
     out_ += "<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"" + escaped(about) + "\">\n";
   }
@@ -109,7 +122,7 @@ class Page {
            "nav ol{columns:17em 2;padding-left:24px;font-size:13px}.wide{overflow-x:auto;margin:12px 0}"
            "table{border-collapse:collapse;font-size:12px;min-width:min(100%,36em)}caption{text-align:left;padding-bottom:4px}"
            "th,td{border-bottom:1px solid;padding:3px 10px 3px 0;text-align:left;vertical-align:top}"
-           "td:first-child{min-width:8em}th.w{min-width:16em}th.n,td.n{text-align:right;font-variant-numeric:tabular-nums}"
+           "td:first-child{min-width:8em}th.w{min-width:16em}th.m{min-width:9em}th.n,td.n{text-align:right;font-variant-numeric:tabular-nums}"
            "td.n{white-space:nowrap}"
            "pre{font:11px/1.35 \"DejaVu Sans Mono\",monospace;margin:0}svg{display:block}"
            ".alarm{font-weight:bold}.sign{width:100%}.sign td{height:34px}\n" +
@@ -118,8 +131,9 @@ class Page {
            colours(dark_page, "#ece7da", "#a9a291", "#54534b", "#f08fae") +
            "}\n@page{size:A4;margin:15mm}\n@media "
            "print{html{background:none;font-size:11px}main{max-width:none;padding:0}"
-           "nav{display:none}.wide{overflow:visible}tr,svg,h2,h3,.sign{break-inside:avoid}h2,h3{break-after:avoid}"
-           "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px}th.w{min-width:0}}\n";
+           "nav{display:none}.wide{overflow:visible}tr,svg,pre,h2,h3,.sign{break-inside:avoid}h2,h3{break-after:avoid}"
+           "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px;line-height:1.3}th,td{padding:2px 8px 2px 0}th.w{min-width:12em}th.m{min-width:5em}svg{max-width:100%;max-height:235mm}h2+p{break-after:avoid}"
+           "tbody tr:first-child{break-before:avoid}}\n";
   }
 
   std::string title_, out_, contents_;

@@ -139,7 +139,6 @@ inline void draw_action(Picture& p, const FlatView& view, const DrawnAction& d, 
   const Spot first = seen_as(view.seen(), d.first), last = seen_as(view.seen(), d.last);
   const double most = larger(distance({}, first), distance({}, last));
   const bool single = d.from == d.to;
-  const double reach = single ? 24.0 : 16.0;
   bool named = false;
   for (const auto& ends : d.lines) {
     const auto tip = [&](double x) {
@@ -150,6 +149,10 @@ inline void draw_action(Picture& p, const FlatView& view, const DrawnAction& d, 
       return s;
     };
     const double px = distance(tip(d.from), tip(d.to));
+    // a single arrow begins clear of the girder, where its words can be read
+    const double onto = first.y > 0 ? tip(d.from).y - view.top() : view.bottom() - tip(d.from).y;
+    const bool along_page = magnitude(first.x) > magnitude(first.y);
+    const double reach = !single ? 16.0 : along_page ? 24.0 : larger(24.0, onto + 14.0);
     const int n = single ? 0 : px < 24.0 ? 1 : static_cast<int>(px / 24.0);
     std::vector<Spot> tails;
     for (int i = 0; i <= n; ++i) {
@@ -195,7 +198,8 @@ inline std::string load_drawing(const Analysis& analysis, const LoadCase& load_c
   bool shown_from_above = false;
   for (const detail::DrawnAction& d : actions)
     shown_from_above = shown_from_above || detail::side_of(Seen::from_above, d) != 0;
-  Picture p(look, "Loads of the case " + load_case.name + " (" + name(load_case.nature) + ")", all);
+  Picture p(look, "Loads of the case " + load_case.name +
+                      (load_case.name == name(load_case.nature) ? "" : std::string(" (") + name(load_case.nature) + ")"), all);
   for (const Seen seen : {Seen::from_right, Seen::from_above}) {
     // what acts on the girder's bars has the lane next to them, what comes from outside one of its own farther out
     std::array<int, 2> lanes{}, outside{};  // above, below

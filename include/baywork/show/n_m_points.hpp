@@ -103,7 +103,7 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
   Picture p(look, "Axial force and bending of all bars, " + r.name(),
             "Points of sections against the curves of the parent metal and of weld zones, " +
                 std::to_string(model.bars.size()) + " different bars.");
-  bool any_weld = false, any_across = false, any_long = false;
+  bool any_weld = false, any_across = false, any_two = false;
   for (std::size_t b = 0; b < model.bars.size(); ++b) {
     const Bar& bar = model.bars[b];
     const bool round = is_round(bar.section.kind);
@@ -138,10 +138,15 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
         const auto met = [&](en1999::Softening how) {
           return std::any_of(points.begin(), points.end(), [how](const auto& q) { return q.how == how; });
         };
+        const bool two = met(within_width) && met(beyond_width);
+        any_two = any_two || two;
         for (const en1999::Softening s : {none, within_width, beyond_width}) {
           if (s != none && !met(s)) continue;
           const double omega = en1999::omega_0(a, s);
-          names.push_back(s == none ? "parent metal" : s == within_width ? "short weld zone" : "long weld zone");
+          names.push_back(s == none           ? "parent metal"
+                          : !two              ? "weld zone"
+                          : s == within_width ? "short weld zone"
+                                              : "long weld zone");
           curves.push_back(detail::limit_curve(
               [&](double N, double M) {
                 const verify::SectionForces f = forces(N, M);
@@ -202,7 +207,6 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
         const Spot at = plot.spot(q.N, q.of(kind));
         any_weld = any_weld || (q.welded() && !q.across);
         any_across = any_across || q.across;
-        any_long = any_long || q.how == en1999::Softening::beyond_width;
         if (q.across)
           p.svg.rect(at - Spot{3.2, 3.2}, 6.4, 6.4, "bw-load");
         else if (q.welded())
@@ -217,7 +221,7 @@ inline std::string n_m_points(const Response& r, const verify::Basis& of_proof =
   p.paragraph(std::string("Dots: sections of the parent metal, within the full line where they hold.") +
               (any_weld ? " Rings: sections beside welds at joints, within the dashed line where they hold." : "") +
               (any_across ? " Squares: beside welds across a bar, likewise." : "") +
-              (any_long ? " Long weld zones soften more of a bar's length than its least width." : "") +
+              (any_two ? " Long weld zones soften more of a bar's length than its least width." : "") +
               " Curves: axial force and bending of one cross-section without shear, by EN 1999-1-1 and EN 1993-1-1; "
               "buckling is not in them. Moments of round sections are the resultant of both axes.");
   return p.finished();

@@ -75,8 +75,8 @@ inline std::string panel_drawing(const Response& r, const FaceRef& face, std::si
             where + ", shear " + force_words(row.shear) + ". Greatest end moment of the chords " +
                 moment_words(row.chord_moment()) + ", by the portal method " + moment_words(magnitude(chord_portal)) +
                 ".");
-  const bool side_by_side = look.width >= 700;
-  const double reach = 34, inset = look.width < 500 ? 84.0 : 110.0, table_width = 300, top = p.y;
+  const bool side_by_side = look.width >= 660;
+  const double reach = 34, inset = look.width < 760 ? 84.0 : 110.0, table_width = 300, top = p.y;
   Unfolded strip(p, model,
                  {.room = reach + 30,
                   .faces = {f},

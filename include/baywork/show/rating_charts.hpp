@@ -86,6 +86,7 @@ inline std::string load_table_chart(const rating::LoadTable& t, const Look& look
               "the scope.");
   p.paragraph("What limits:", "bw-quiet");
   for (const std::string& s : notes) p.paragraph(capital(s) + ".", "bw-quiet", Letters::small);
+  p.paragraph("What they stand on:", "bw-quiet");
   for (const std::string& s : rating::assumptions(t)) p.paragraph(s, "bw-quiet", Letters::small);
   return p.finished();
 }

@@ -128,6 +128,7 @@ std::string strip_diagram(const Response& r, const DiagramWords& words, const Lo
     std::vector<Label> labels;
     StripLayout layout = parts.of(part, {.room = reach + 13, .least_height = larger(44.0, 2 * reach + 22)});
     for (const double v : most_on[part]) {
+      layout.own_room.push_back(scale * v + 13);
       const bool seen = most > 0.0 && v >= detail::worth_a_number * most;
       left_out = left_out || !seen;
       layout.instead.push_back(seen ? ""

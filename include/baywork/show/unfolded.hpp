@@ -44,6 +44,7 @@ struct StripLayout {
   double beside = 0;                 ///< px kept free to the right for other things
   std::size_t first_station = 0, last_station = no_member;  ///< the part shown; the whole
   double least_length = 0;             ///< [m] that the strip has room for, so that parts have one scale
+  std::vector<double> own_room{};      ///< `room` of each face [px], where they differ
   std::vector<std::string> instead{};  ///< of each face: words in place of its strip, none where it is drawn
 };
 
@@ -103,7 +104,7 @@ class Unfolded {
     std::vector<std::size_t> drawn;
     for (const std::size_t f : faces()) {
       if (layout_.instead[f].empty()) {
-        lay(f, layout_.room);
+        lay(f, layout_.own_room.empty() ? layout_.room : layout_.own_room[f]);
         drawn.push_back(f);
         continue;
       }

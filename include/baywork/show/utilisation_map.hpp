@@ -101,10 +101,9 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
     const double h = detail::step_half(s), y = at.y + 5;
     detail::step_area(p, {{at.x, y - h}, {at.x + 26, y - h}, {at.x + 26, y + h}, {at.x, y + h}}, s);
   });
-  p.paragraph("Each bar is as dark and as wide as the greatest of its checks over " +
-              std::to_string(proof.combinations().size()) +
-              (proof.combinations().size() == 1 ? " combination" : " combinations") +
-              "; the number is that utilisation.");
+  p.paragraph(
+      "Width and shade of each bar: the greatest of its checks over " + std::to_string(proof.combinations().size()) +
+      (proof.combinations().size() == 1 ? " combination" : " combinations") + "; the number is that utilisation.");
   p.paragraph(capital(proof.verdict()) + ".", "bw-ink");
   const std::vector<verify::Row> governing = proof.governing();
   for (std::size_t i = 0; i < governing.size() && i < 4; ++i)
