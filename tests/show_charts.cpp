@@ -278,7 +278,7 @@ TEST_CASE("sections beside welds across a bar are marked against the curve of th
   // omega_0 = (185/1.25)/(250/1.1) = 0.6512 (6.2.9.3, Table 3.2b; values from memory).
   // A = pi (48.3^2 - 40.3^2)/4 = 556.69 mm2: N_o,Rd = 126.52 kN.
   for (const auto& [lug, name, omega] :
-       {std::tuple{10_mm, "long weld zone", 0.5}, {5_mm, "short weld zone", 0.651200}}) {
+       {std::tuple{10_mm, "long weld zone", 0.5}, {5_mm, "weld zone", 0.651200}}) {
     BoxGirder g = box();
     const Bar cross{RoundTube{48.3_mm, 4.0_mm}, material::en_aw_6082_t6()};
     g.faces.bottom = open(cross.welded_across({{0.25, lug}}));
