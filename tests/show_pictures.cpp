@@ -66,6 +66,17 @@ TEST_CASE("text stands out at least 4.5 to 1 on both pages") {
     CHECK(contrast(i.light, "#ffffff") >= 4.5);  // in print
     CHECK(contrast(i.dark, show::dark_page) >= 4.5);
   }
+  // shades of utilisation are no text, but each is seen on its page and told from the one before it
+  const char *before_light = show::light_page, *before_dark = show::dark_page;
+  for (const show::Ink& i : show::shades) {
+    CAPTURE(i.cls);
+    CHECK(contrast(i.light, before_light) >= 1.35);
+    CHECK(contrast(i.dark, before_dark) >= 1.35);
+    CHECK(contrast(i.light, show::light_page) >= 1.8);
+    CHECK(contrast(i.dark, show::dark_page) >= 1.8);
+    before_light = i.light;
+    before_dark = i.dark;
+  }
   // and every text takes one of these inks
   const Analysis a{box()};
   ::Random chance(3);

@@ -203,7 +203,7 @@ inline void cross_section(Picture& p, const GirderModel& model) {
     p.space(6);
   }
   if (view.high() > 1e-9)
-    dimension_upright(p, view.right_edge() + beside + 4, view.top_edge(), view.bottom_edge(), rounded(view.high()));
+    dimension_upright(p, view.right_edge() + beside + 10, view.top_edge(), view.bottom_edge(), rounded(view.high()));
   p.space(6);
 }
 

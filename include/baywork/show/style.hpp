@@ -29,10 +29,10 @@ inline constexpr std::array<Ink, 7> inks{{
 
 /// Shades for utilisation from none to 1, for areas and lines only.
 inline constexpr std::array<Ink, 4> shades{{
-    {"bw-use-1", "#cfd3b8", "#454a39"},
-    {"bw-use-2", "#a3b18a", "#66745a"},
-    {"bw-use-3", "#6f8f72", "#8aa78b"},
-    {"bw-use-4", "#3d6a63", "#b4d0b9"},
+    {"bw-use-1", "#b9bf9d", "#5a6149"},
+    {"bw-use-2", "#8fa076", "#7c8b6c"},
+    {"bw-use-3", "#5f8164", "#9dba9e"},
+    {"bw-use-4", "#315c56", "#c6e2cb"},
 }};
 
 namespace detail {
