@@ -277,8 +277,7 @@ TEST_CASE("sections beside welds across a bar are marked against the curve of th
   // memory). A lug of 10 mm softens 50 mm, more than the tube is wide: omega_0 = 125/250; one of 5 mm softens 45 mm:
   // omega_0 = (185/1.25)/(250/1.1) = 0.6512 (6.2.9.3, Table 3.2b; values from memory).
   // A = pi (48.3^2 - 40.3^2)/4 = 556.69 mm2: N_o,Rd = 126.52 kN.
-  for (const auto& [lug, name, omega] :
-       {std::tuple{10_mm, "long weld zone", 0.5}, {5_mm, "weld zone", 0.651200}}) {
+  for (const auto& [lug, name, omega] : {std::tuple{10_mm, "long weld zone", 0.5}, {5_mm, "weld zone", 0.651200}}) {
     BoxGirder g = box();
     const Bar cross{RoundTube{48.3_mm, 4.0_mm}, material::en_aw_6082_t6()};
     g.faces.bottom = open(cross.welded_across({{0.25, lug}}));
@@ -309,7 +308,8 @@ TEST_CASE("sections beside welds across a bar are marked against the curve of th
     }
     CHECK(met);
     CHECK(widest_dashed < curves.at(0)->points().back().x - curves.at(0)->points().front().x);
-    CHECK(std::any_of(s.children.begin(), s.children.end(), [&](const svg::Element& e) { return e.text == name; }));
+    CHECK(std::any_of(s.children.begin(), s.children.end(),
+                      [words = std::string(name)](const svg::Element& e) { return e.text == words; }));
     // the load's place lies in the middle of the softened metal
     const auto p = curves.at(0)->points();
     const CutForces f = r.member(m).forces(fraction{0.5});
