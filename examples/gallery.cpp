@@ -103,7 +103,8 @@ std::vector<std::pair<std::string, std::string>> pictures(const Girder& girder, 
   add("axial-forces", [&] { return show::axial_forces(together, look); });
   add("moments-in-plane", [&] { return show::bending_moments(together, in_plane, look); });
   add("moments-out-of-plane", [&] { return show::bending_moments(together, out_of_plane, look); });
-  add("shear", [&] { return show::shear_forces(together, in_plane, look); });
+  add("shear-in-plane", [&] { return show::shear_forces(together, in_plane, look); });
+  add("shear-out-of-plane", [&] { return show::shear_forces(together, out_of_plane, look); });
   add("torsion", [&] { return show::torsion(together, look); });
   add("deformed", [&] { return show::deformed_shape(together, look); });
   add("panel", [&] { return show::panel_drawing(together, std::size_t{0}, 5, look); });

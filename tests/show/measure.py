@@ -27,7 +27,7 @@ for width in (240, 360, 800, 1600):
         if kind not in ("panel", "interaction", "hoists") and count < girders:
             print(f"  only {count} girders have a picture of the kind: {kind}")
             failed = True
-    if len(found["kinds"]) < 18 or bays[0] > 4 or bays[-1] < 40:
+    if len(found["kinds"]) < 18 or bays[0] > 4 or bays[-1] < 60:
         print("  too few kinds of pictures, or too few lengths of girders")
         failed = True
     for fault in found["faults"][:40]:
