@@ -133,7 +133,7 @@ class Page {
            "print{html{background:none;font-size:11px}main{max-width:none;padding:0}"
            "nav{display:none}.wide{overflow:visible}tr,svg,pre,h2,h3,.sign{break-inside:avoid}h2,h3{break-after:avoid}"
            "pre{white-space:pre-wrap;font-size:7.5px}table{font-size:9px;line-height:1.3}th,td{padding:2px 8px 2px 0}th.w{min-width:12em}th.m{min-width:5em}svg{max-width:100%;max-height:235mm}h2+p{break-after:avoid}"
-           "tbody tr:first-child{break-before:avoid}}\n";
+           "caption,thead{break-after:avoid}tbody tr:first-child{break-before:avoid}}\n";
   }
 
   std::string title_, out_, contents_;
