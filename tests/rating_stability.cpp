@@ -124,12 +124,12 @@ TEST_CASE("a chord that no face holds leaves no load, unless the frame's eigenva
   if (some.jumps) CHECK(close(1.5 * some.factor, 0.1 * critical, 1e-4));
 }
 
-TEST_CASE("what splices push on the faces is in a load also without bows, as in a proof; sway of stands is refused") {
+TEST_CASE("what splices push on the faces is in a load also without bows, as in a proof") {
   BoxGirder made = box(material::s235h(), 8);
   const Analysis whole(made);
   made.modules = {0, {4}};  // rigid: the same frame
   const Analysis analysis(made);
-  Terms terms = with({true});
+  const Terms terms = with({true});
   const std::vector<Action> load = pushed(analysis.girder(), 1e3);
   const Response first = analysis.solve(load);
   const Rater rater(analysis, terms);
@@ -149,8 +149,6 @@ TEST_CASE("what splices push on the faces is in a load also without bows, as in 
   }
   const double here = rater.utilisation(first, 0.5 * a.factor);
   CHECK(here > 1.001 * Rater(whole, terms).utilisation(whole.solve(load), 0.5 * a.factor));
-  terms.basis.stability.sway.height = 4.0;
-  CHECK_THROWS_AS(Rater(analysis, terms), BadDescription);
 }
 
 TEST_CASE("stability on random girders: no load below the allowable one fails, and just above it one part does") {

@@ -22,8 +22,9 @@
 namespace baywork::rating {
 
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
-/// once with unit size. Loads are linear, so that no trial is ever solved; bows, which are not, stand as unit cases
-/// whose multiples are known at every load factor (detail::Bows). Connectors of splices count wherever they are
+/// once with unit size. Loads are linear, so that no trial is ever solved, and initial sway is, which is a share of
+/// them; bows, which are not, stand as unit cases whose multiples are known at every load factor (detail::Bows).
+/// Connectors of splices count wherever they are
 /// described, joints and the stability of the whole where the basis asks for them. Stays where it was made; the
 /// analysis must outlive it.
 class Rater {
@@ -46,7 +47,7 @@ class Rater {
       fail<BadDescription>("allowable load", "the load was solved on another girder",
                            "one of the same analysis is accepted");
     const detail::Motion moves = deflections_.motion(unit);
-    const detail::Unit load(unit);
+    const detail::Load load(unit, phi_);
     Allowable out = start(moves);
     if (out.verdict == Verdict::outside_scope || out.verdict == Verdict::nothing_left) return out;
 
@@ -74,7 +75,7 @@ class Rater {
   /// The greatest utilisation of any part in any combination at a load factor: at most what a proof of all cases together
   /// says, which walks combinations apart that differ in this load's factor alone.
   double utilisation(const Response& unit, double factor) const {
-    const detail::Unit load(unit);
+    const detail::Load load(unit, phi_);
     const Courses courses = courses_of(&load, factor);
     double most = 0;
     for_each_part(courses, [&](auto& part, const Governs&) {
@@ -110,6 +111,7 @@ class Rater {
     kinds.push_back({"load", terms_.nature, terms_.alternative});
     combinations_ = combinations(terms_.set, kinds);
     for (std::size_t k = 0; k < combinations_.size(); ++k) add_line(placed, k);
+    if (basis_.stability.sway.height > 0.0) add_sway();
     const bool bows = basis_.stability.imperfections,
                kinks = basis_.stability.checked && !analysis.girder().splices.empty();
     if ((bows || kinks) && verify::detail::can_be_imperfect(analysis.girder())) bows_.emplace(analysis, bows);
@@ -128,9 +130,11 @@ class Rater {
     std::apply([&](const auto&... t) { (one(t), ...); }, topics_);
   }
   /// For load factors up to `to`.
-  Courses courses_of(const detail::Unit* load, double to) const {
+  Courses courses_of(const detail::Load* loaded, double to) const {
     Courses out;
     for (const detail::Line& line : lines_) {
+      if (line.sway && !line.placed_sways && (loaded == nullptr || !loaded->sways())) continue;
+      const detail::Unit* load = loaded == nullptr ? nullptr : &loaded->on(line);
       out.list.emplace_back(line, load);
       if (!bows_) continue;
       out.growth.push_back(bows_->growth(line, load));
@@ -211,6 +215,26 @@ class Rater {
       line.there.emplace(*line.placed);
     }
     bases_.push_back(std::move(factors));
+  }
+
+  /// Every line leaning to all sides as well.
+  void add_sway() {
+    verify::detail::require_stands(analysis_.girder());
+    phi_ = verify::angle_of(basis_.stability.sway);
+    for (std::size_t i = 0, upright = lines_.size(); i < upright; ++i)
+      for (std::size_t way = 0; way < verify::detail::sway_ways.size(); ++way) {
+        detail::Line& line = lines_.emplace_back();
+        line.combination = lines_[i].combination;
+        line.factor = lines_[i].factor;
+        line.sway = way;
+        line.placed = lines_[i].placed;
+        if (!line.placed) continue;
+        if (std::optional<Response> all = detail::Load::leaning(*line.placed, way, phi_)) {
+          line.placed = std::move(all);
+          line.placed_sways = true;
+        }
+        line.there.emplace(*line.placed);
+      }
   }
 
   /// What is there before any load.
@@ -330,6 +354,7 @@ class Rater {
   std::vector<Combination> combinations_;
   std::vector<std::vector<double>> bases_;  ///< of each line: the factors of what is placed
   std::deque<detail::Line> lines_;
+  double phi_ = 0;  ///< of stands out of plumb
   std::optional<detail::Bows> bows_;
   verify::Row placed_row_{};
   std::string placed_words_;

@@ -41,7 +41,12 @@ inline std::string words_of_checks(const LoadTable& t) {
                (basis.stability.by_eigenvalue ? " with the frame's eigenvalue" : "") +
                (basis.stability.imperfections ? ", bows and kinks of 5.3.3 in every combination"
                                               : ", without bows, with what splices push on faces (5.3.3 (4))");
-    not_checked += "sway of what the girder hangs from or stands on, ";
+    const verify::InitialSway& sway = basis.stability.sway;
+    if (sway.height > 0.0)
+      checked += "; stands out of plumb by 1/" + number(1.0 / verify::angle_of(sway), 4) +
+                 " to all four sides, of what is placed and of the load (EN 1993-1-1 and EN 1999-1-1 5.3.2)";
+    not_checked += sway.height > 0.0 ? "stability of what the girder stands on, "
+                                     : "sway of what the girder hangs from or stands on, ";
   }
   return checked + not_checked + "supports.";
 }

@@ -43,9 +43,6 @@ inline void validate(const Terms& t) {
     fail<BadDescription>("allowable load",
                          std::string("its nature is ") + name(t.nature) + ", which " + t.set.name + " leaves out",
                          "a nature with a factor above zero is accepted");
-  if (t.basis.stability.sway.height > 0.0)
-    fail<BadDescription>("allowable load", "sway of stands is to be in it",
-                         "allowable loads without it are accepted: leave stability.sway out, and prove the load found");
   if (!t.deflection) return;
   require::positive(t.deflection->ratio, "allowable load", "span over deflection");
   require::not_negative(t.deflection->length, "allowable load", "length of the deflection limit");

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -36,6 +37,30 @@ inline FrameLoads sideways(const Analysis& analysis, const FrameLoads& loads, co
   return out;
 }
 
+/// The four ways to lean, 5.3.2 (8).
+struct SwayWay {
+  const char* words;
+  Vec3<> d;
+};
+inline constexpr std::array<SwayWay, 4> sway_ways{
+    {{"+y", {0, 1, 0}}, {"-y", {0, -1, 0}}, {"+x", {1, 0, 0}}, {"-x", {-1, 0, 0}}}};
+inline std::string words_of_sway(std::size_t way) {
+  return std::string(" + initial sway towards ") + sway_ways[way].words;
+}
+
+/// What weighs in a response, pushing level instead, solved; none where nothing weighs.
+inline std::optional<Response> solve_sideways(const Response& r, const Vec3<>& d, const std::string& name) {
+  const FrameLoads loads = sideways(r.analysis(), r.loads(), d);
+  if (loads.on_nodes.empty() && loads.on_members.empty()) return {};
+  return r.analysis().solve(loads, name);
+}
+
+inline void require_stands(const Girder& g) {
+  if (g.supports.way == Supports::Way::hung)
+    fail<BadDescription>("initial sway", "the girder hangs: its lines find their own plumb",
+                         "girders that stand are accepted; notional_loads() for those that hang");
+}
+
 }  // namespace detail
 
 /// phi of 5.3.2 (3) a: 1/200 alpha_h alpha_m (values from memory; EN 1999-1-1 5.3.2 (3) a is the same).
@@ -49,50 +74,38 @@ inline double angle_of(const InitialSway& s) {
 /// the stands must carry it, and give it back at their feet (figure 5.4, from memory).
 inline ImperfectCases with_sway(const Cases& cases, const std::vector<Combination>& combinations,
                                 const InitialSway& sway) {
-  const Analysis& analysis = cases.analysis();
-  if (analysis.girder().supports.way == Supports::Way::hung)
-    fail<BadDescription>("initial sway", "the girder hangs: its lines find their own plumb",
-                         "girders that stand are accepted; notional_loads() for those that hang");
+  detail::require_stands(cases.analysis().girder());
   const double phi = angle_of(sway);
-  struct Direction {
-    const char* plus;
-    const char* minus;
-    Vec3<> d;
-  };
-  const std::array<Direction, 2> directions{{{"+y", "-y", {0, 1, 0}}, {"+x", "-x", {1, 0, 0}}}};
   std::vector<Response> responses;
   std::vector<CaseKind> kinds = cases.kinds();
   for (std::size_t i = 0; i < cases.size(); ++i) responses.push_back(cases[i]);
-  std::array<std::vector<std::size_t>, 2> unit;  // of each case; 0 where nothing weighs
+  std::array<std::vector<std::size_t>, 2> unit;  // of each case along y and x; 0 where nothing weighs
   for (std::size_t k = 0; k < 2; ++k)
     for (std::size_t i = 0; i < cases.size(); ++i) {
-      const FrameLoads loads = detail::sideways(analysis, cases[i].loads(), directions[k].d);
-      const bool any = !loads.on_nodes.empty() || !loads.on_members.empty();
-      unit[k].push_back(any ? responses.size() : 0);
-      if (!any) continue;
-      const std::string name = "weight of " + cases[i].name() + " pushing towards " + directions[k].plus;
-      responses.push_back(analysis.solve(loads, name));
+      const detail::SwayWay& way = detail::sway_ways[2 * k];
+      const std::string name = "weight of " + cases[i].name() + " pushing towards " + way.words;
+      std::optional<Response> pushed = detail::solve_sideways(cases[i], way.d, name);
+      unit[k].push_back(pushed ? responses.size() : 0);
+      if (!pushed) continue;
+      responses.push_back(std::move(*pushed));
       kinds.push_back({name, Nature::permanent, ""});
     }
-  ImperfectCases out{{analysis, std::move(responses), std::move(kinds)}, {}, {}};
+  ImperfectCases out{{cases.analysis(), std::move(responses), std::move(kinds)}, {}, {}};
   for (const Combination& given : combinations) {
     std::vector<double> factors = given.factors;
     factors.resize(out.cases.size(), 0.0);
     out.combinations.push_back({given.name, factors});
-    for (std::size_t k = 0; k < 2; ++k)
-      for (const double sign : {1.0, -1.0}) {
-        std::vector<double> with = factors;
-        bool any = false;
-        for (std::size_t i = 0; i < given.factors.size(); ++i)
-          if (unit[k][i] != 0 && given.factors[i] != 0.0) {
-            with[unit[k][i]] = sign * phi * given.factors[i];
-            any = true;
-          }
-        if (any)
-          out.combinations.push_back({given.name + " + initial sway towards " +
-                                          (sign > 0.0 ? directions[k].plus : directions[k].minus),
-                                      std::move(with)});
+    for (std::size_t way = 0; way < detail::sway_ways.size(); ++way) {
+      std::vector<double> with = factors;
+      bool any = false;
+      for (std::size_t i = 0; i < given.factors.size(); ++i) {
+        const std::size_t pushed = unit[way / 2][i];
+        if (pushed == 0 || given.factors[i] == 0.0) continue;
+        with[pushed] = (way % 2 == 0 ? phi : -phi) * given.factors[i];
+        any = true;
       }
+      if (any) out.combinations.push_back({given.name + detail::words_of_sway(way), std::move(with)});
+    }
   }
   return out;
 }

@@ -46,10 +46,10 @@ class Course {
   const UnitBow* bow() const noexcept { return bow_; }
   bool endless(double factor) const { return bows_->endless(*bow_, *growth_, factor); }
   bool may_be_endless(double from, double to) const { return bows_->may_be_endless(*bow_, *growth_, from, to); }
-  /// " + bow (0.12 kN/m) of the top face"; empty without one.
+  /// " + initial sway towards +y + bow (0.12 kN/m) of the top face"; what there is of it.
   std::string words(double factor) const {
-    if (bow_ == nullptr) return "";
-    return (side_ > 0.0 ? " + " : " - ") + bows_->words(*bow_, magnitude(at(factor).bow));
+    if (bow_ == nullptr) return line_->words();
+    return line_->words() + (side_ > 0.0 ? " + " : " - ") + bows_->words(*bow_, magnitude(at(factor).bow));
   }
 
   Times at(double factor) const {

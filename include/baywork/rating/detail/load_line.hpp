@@ -5,11 +5,14 @@
 #include <array>
 #include <cstddef>
 #include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/verify/found.hpp>
 #include <baywork/verify/stability_forces.hpp>
+#include <baywork/verify/stability_sway.hpp>
 
 namespace baywork::rating::detail {
 
@@ -98,12 +101,49 @@ struct Unit {
   explicit Unit(const Response& r) : response(r), reach(reaches(r)), cuts(cuts_of(r)) {}
 };
 
-/// One combination without the load asked for. `factor` is that load's own in it.
+/// One combination without the load asked for, upright or with one way of initial sway. `factor` is that load's own.
 struct Line {
   std::size_t combination = 0;
   double factor = 0;
-  std::optional<Response> placed{};  ///< not there where nothing is placed
-  std::optional<Unit> there{};       ///< of what is placed
+  std::optional<Response> placed{};   ///< not there where nothing is placed
+  std::optional<Unit> there{};        ///< of what is placed
+  std::optional<std::size_t> sway{};  ///< which of verify::detail::sway_ways
+  bool placed_sways = false;
+
+  std::string words() const { return sway ? verify::detail::words_of_sway(*sway) : ""; }
+};
+
+/// The load asked for, and with what of it pushes level as the stands lean.
+class Load {
+ public:
+  /// `phi` is 0 where no sway is asked for.
+  Load(const Response& r, double phi) : upright_(r) {
+    if (!(phi > 0.0)) return;
+    for (std::size_t way = 0; way < leaning_.size(); ++way)
+      if (std::optional<Response> all = leaning(r, way, phi)) leaning_[way].emplace(std::move(*all));
+  }
+  bool sways() const noexcept { return leaning_[0] || leaning_[2]; }
+  const Unit& on(const Line& line) const {
+    return line.sway && leaning_[*line.sway] ? leaning_[*line.sway]->unit : upright_;
+  }
+
+  /// Loads with phi of what weighs among them pushing level; none where nothing weighs.
+  static std::optional<Response> leaning(const Response& r, std::size_t way, double phi) {
+    const auto pushed = verify::detail::solve_sideways(r, verify::detail::sway_ways[way].d, r.name());
+    if (!pushed) return {};
+    return combine<double>({&r, &*pushed}, {1.0, phi}, r.name());
+  }
+
+ private:
+  struct Leaning {
+    Response response;
+    Unit unit;
+    explicit Leaning(Response r) : response(std::move(r)), unit(response) {}
+    Leaning(const Leaning&) = delete;
+    Leaning& operator=(const Leaning&) = delete;
+  };
+  Unit upright_;
+  std::array<std::optional<Leaning>, verify::detail::sway_ways.size()> leaning_;
 };
 
 }  // namespace baywork::rating::detail
