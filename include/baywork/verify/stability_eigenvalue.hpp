@@ -80,19 +80,22 @@ class GeometricStiffness {
 
   /// Turns of the frame under the negative of these forces.
   void turns(const std::vector<double>& couples, std::vector<double>& out) {
-    loads_.clear();
+    loads_.on_nodes.resize(frame_.nodes.size());  // on them, not on members: whose loads cost a solver far more
+    for (std::size_t n = 0; n < loads_.on_nodes.size(); ++n) loads_.on_nodes[n] = {n, {}, {}};
     for (std::size_t i = 0; i < NL_.size(); ++i) {
-      const double L = analysis_.axes(i).length;
+      const Member& m = frame_.members[i];
+      const MemberAxes<>& axes = analysis_.axes(i);
       const double* z = &couples[6 * i];
       const double* y = z + 3;
       // p = (v end - v start)/L about z, -(w end - w start)/L about y; s and e are turns less p
-      const double Fy = -(z[0] - z[1] - z[2]) / L, Fz = (y[0] - y[1] - y[2]) / L;
-      loads_.force_on(i, L, {0.0, Fy, Fz});
-      loads_.force_on(i, 0.0, {0.0, -Fy, -Fz});
-      if (bends_[i][0] || bends_[i][1]) {
-        loads_.couple_on(i, 0.0, {0.0, -y[1], -z[1]});
-        loads_.couple_on(i, L, {0.0, -y[2], -z[2]});
-      }
+      const double Fy = -(z[0] - z[1] - z[2]) / axes.length, Fz = (y[0] - y[1] - y[2]) / axes.length;
+      const Vec3<> force = axes.to_global({0.0, Fy, Fz});
+      NodeLoad& from = loads_.on_nodes[m.from];
+      NodeLoad& to = loads_.on_nodes[m.to];
+      from.force -= force;
+      from.couple -= cross(m.start.offset, force) + axes.to_global({0.0, y[1], z[1]});
+      to.force += force;
+      to.couple += cross(m.end.offset, force) - axes.to_global({0.0, y[2], z[2]});
     }
     analysis_.solver().solve(loads_, answer_, space_);
     out.assign(size(), 0.0);
@@ -178,10 +181,11 @@ inline CriticalFactor critical_factor(const Analysis& analysis, const std::vecto
   struct Wave {
     std::vector<double> turns, couples;
   };
-  const auto product = [](const Wave& u, const Wave& v) {
-    double sum = 0;
-    for (std::size_t i = 0; i < u.turns.size(); ++i) sum -= u.turns[i] * v.couples[i];
-    return sum;
+  const auto product = [](const Wave& u, const Wave& v) {  // six sums side by side: one would wait for itself
+    std::array<double, 6> sums{};
+    for (std::size_t i = 0; i < u.turns.size(); i += 6)
+      for (std::size_t k = 0; k < 6; ++k) sums[k] -= u.turns[i + k] * v.couples[i + k];
+    return sums[0] + sums[1] + sums[2] + sums[3] + sums[4] + sums[5];
   };
   const auto add = [](Wave& to, double f, const Wave& u) {
     for (std::size_t i = 0; i < to.turns.size(); ++i) to.turns[i] += f * u.turns[i], to.couples[i] += f * u.couples[i];
