@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 #include <baywork/response/cases.hpp>
 #include <baywork/response/cut_forces.hpp>
@@ -49,43 +50,46 @@ struct ForceRange {
 
 /// Control values of the six forces along one stretch: three each of N, Vy and Vz, which are of degree two at most, one
 /// of T, four each of My and Mz. A polynomial stays between the least and the greatest of its control values (those of
-/// Bernstein), and these add up as loads do.
+/// Bernstein), and these add up as loads do. Those of y and z lie beside each other: two are dealt with at once.
 struct Controls {
   static constexpr std::size_t count = 18;
-  std::array<double, count> value{};
+  std::array<double, count> value;
 
-  Controls() = default;
+  Controls() = default;  // with no values yet: zeros would be written over
   explicit Controls(const baywork::detail::Stretch<double>& s) {
     const double L = s.length();
-    const auto two = [&](std::size_t component, std::size_t at) {
+    for (const auto& [component, force] : {std::pair(0U, N), std::pair(1U, Vy), std::pair(2U, Vz)}) {
       const std::array<double, 4> c = s.polynomial(component);
-      value[at] = c[0];
-      value[at + 1] = c[0] + 0.5 * c[1] * L;
-      value[at + 2] = c[0] + (c[1] + c[2] * L) * L;
-    };
-    const auto three = [&](std::size_t component, std::size_t at) {
+      at(force, 0) = c[0];
+      at(force, 1) = c[0] + 0.5 * c[1] * L;
+      at(force, 2) = c[0] + (c[1] + c[2] * L) * L;
+    }
+    value[T] = s.start.T;
+    for (const auto& [component, force] : {std::pair(4U, My), std::pair(5U, Mz)}) {
       const std::array<double, 4> c = s.polynomial(component);
-      value[at] = c[0];
-      value[at + 1] = c[0] + c[1] * L / 3.0;
-      value[at + 2] = c[0] + (2.0 * c[1] + c[2] * L) * L / 3.0;
-      value[at + 3] = c[0] + (c[1] + (c[2] + c[3] * L) * L) * L;
-    };
-    two(0, 0);
-    two(1, 3);
-    two(2, 6);
-    value[9] = s.start.T;
-    three(4, 10);
-    three(5, 14);
+      at(force, 0) = c[0];
+      at(force, 1) = c[0] + c[1] * L / 3.0;
+      at(force, 2) = c[0] + (2.0 * c[1] + c[2] * L) * L / 3.0;
+      at(force, 3) = c[0] + (c[1] + (c[2] + c[3] * L) * L) * L;
+    }
   }
   /// Of a member without loads along it: forces that act on its start, and where it ends.
   Controls(const std::array<double, 6>& start, double from, double to) {
-    for (const std::size_t i : {0U, 1U, 2U}) value[3 * i] = value[3 * i + 1] = value[3 * i + 2] = -start[i];
-    value[9] = -start[3];
+    for (std::size_t i = 0; i < 3; ++i) {
+      at(N, i) = -start[0];
+      at(Vy, i) = -start[1];
+      at(Vz, i) = -start[2];
+    }
+    value[T] = -start[3];
     for (std::size_t i = 0; i < 4; ++i) {
       const double x = from + (to - from) * static_cast<double>(i) / 3.0;
-      value[10 + i] = -start[4] - x * start[2];
-      value[14 + i] = -start[5] + x * start[1];
+      at(My, i) = -start[4] - x * start[2];
+      at(Mz, i) = -start[5] + x * start[1];
     }
+  }
+  /// A multiple of others.
+  Controls(double factor, const Controls& c) {
+    for (std::size_t i = 0; i < count; ++i) value[i] = factor * c.value[i];
   }
   void add(double factor, const Controls& c) {
     for (std::size_t i = 0; i < count; ++i) value[i] += factor * c.value[i];
@@ -95,24 +99,23 @@ struct Controls {
   Controls part(double u, double v) const {
     const auto mix = [](double a, double b, double t) { return a + t * (b - a); };
     Controls out;
-    for (const std::size_t i : {0U, 3U, 6U}) {  // the polar form at (u, u), (u, v), (v, v)
-      const double at_u = mix(value[i], value[i + 1], u), then_u = mix(value[i + 1], value[i + 2], u);
-      const double at_v = mix(value[i], value[i + 1], v), then_v = mix(value[i + 1], value[i + 2], v);
-      out.value[i] = mix(at_u, then_u, u);
-      out.value[i + 1] = mix(at_u, then_u, v);
-      out.value[i + 2] = mix(at_v, then_v, v);
+    for (const Force f : {N, Vy, Vz}) {  // the polar form at (u, u), (u, v), (v, v)
+      const double at_u = mix(at(f, 0), at(f, 1), u), then_u = mix(at(f, 1), at(f, 2), u);
+      const double at_v = mix(at(f, 0), at(f, 1), v), then_v = mix(at(f, 1), at(f, 2), v);
+      out.at(f, 0) = mix(at_u, then_u, u);
+      out.at(f, 1) = mix(at_u, then_u, v);
+      out.at(f, 2) = mix(at_v, then_v, v);
     }
-    out.value[9] = value[9];
-    for (const std::size_t i : {10U, 14U}) {
+    out.value[T] = value[T];
+    for (const Force f : {My, Mz}) {
       const auto polar = [&](double x, double y, double z) {
-        const double a = mix(value[i], value[i + 1], x), b = mix(value[i + 1], value[i + 2], x);
-        const double c = mix(value[i + 2], value[i + 3], x);
+        const double a = mix(at(f, 0), at(f, 1), x), b = mix(at(f, 1), at(f, 2), x), c = mix(at(f, 2), at(f, 3), x);
         return mix(mix(a, b, y), mix(b, c, y), z);
       };
-      out.value[i] = polar(u, u, u);
-      out.value[i + 1] = polar(u, u, v);
-      out.value[i + 2] = polar(u, v, v);
-      out.value[i + 3] = polar(v, v, v);
+      out.at(f, 0) = polar(u, u, u);
+      out.at(f, 1) = polar(u, u, v);
+      out.at(f, 2) = polar(u, v, v);
+      out.at(f, 3) = polar(v, v, v);
     }
     return out;
   }
@@ -120,17 +123,28 @@ struct Controls {
   /// Takes all forces of the stretch into a range.
   void widen(ForceRange& r) const {
     for (std::size_t i = 0; i < 3; ++i) {
-      r.N_least = value[i] < r.N_least ? value[i] : r.N_least;
-      r.N_most = value[i] > r.N_most ? value[i] : r.N_most;
-      ForceRange::raise(r.others.Vy, value[3 + i]);
-      ForceRange::raise(r.others.Vz, value[6 + i]);
+      r.N_least = value[N + i] < r.N_least ? value[N + i] : r.N_least;
+      r.N_most = value[N + i] > r.N_most ? value[N + i] : r.N_most;
     }
-    ForceRange::raise(r.others.T, value[9]);
-    for (std::size_t i = 0; i < 4; ++i) {
-      ForceRange::raise(r.others.My, value[10 + i]);
-      ForceRange::raise(r.others.Mz, value[14 + i]);
-    }
+    ForceRange::raise(r.others.T, value[T]);
+    std::array<double, 2> V{r.others.Vy, r.others.Vz}, M{r.others.My, r.others.Mz};
+    for (std::size_t i = 0; i < 3; ++i)
+      for (std::size_t k = 0; k < 2; ++k) ForceRange::raise(V[k], value[Vy + 2 * i + k]);
+    for (std::size_t i = 0; i < 4; ++i)
+      for (std::size_t k = 0; k < 2; ++k) ForceRange::raise(M[k], value[My + 2 * i + k]);
+    r.others.Vy = V[0];
+    r.others.Vz = V[1];
+    r.others.My = M[0];
+    r.others.Mz = M[1];
   }
+
+  double first_N() const noexcept { return value[N]; }
+
+ private:
+  /// Where each force's values begin; N's lie one after the other, the others' every second.
+  enum Force : std::size_t { N = 0, T = 3, Vy = 4, Vz = 5, My = 10, Mz = 11 };
+  double& at(Force f, std::size_t i) { return value[f + i * (f == N ? 1 : 2)]; }
+  double at(Force f, std::size_t i) const { return value[f + i * (f == N ? 1 : 2)]; }
 };
 
 }  // namespace baywork::verify::detail

@@ -72,10 +72,13 @@ class MemberRanges {
 
   const std::vector<std::pair<double, double>>& stretches() const noexcept { return stretches_; }
   Controls controls(std::size_t stretch, std::size_t combination) const {
-    Controls sum;
-    each_part(combination, [&](const Response&, double factor, std::size_t number) {
-      sum.add(factor, controls_[stretch * parts_.size() + number]);
-    });
+    const std::vector<double>& factors = all_[combination].factors;
+    const Controls* of_case = &controls_[stretch * parts_.size()];
+    std::size_t p = 0;
+    while (p + 1 < factors.size() && factors[p] == 0.0) ++p;
+    Controls sum(factors[p], of_case[p]);
+    for (++p; p < factors.size(); ++p)
+      if (factors[p] != 0.0) sum.add(factors[p], of_case[p]);
     return sum;
   }
   /// All its forces in one combination.
@@ -83,7 +86,7 @@ class MemberRanges {
     out = {};
     for (std::size_t s = 0; s < stretches_.size(); ++s) {
       const Controls sum = controls(s, combination);
-      if (s == 0) out.N_least = out.N_most = sum.value[0];
+      if (s == 0) out.N_least = out.N_most = sum.first_N();
       sum.widen(out);
     }
     widen(out);

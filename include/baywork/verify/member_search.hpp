@@ -244,7 +244,7 @@ class MemberSearch {
         const std::size_t is_plain = z == 1 || z == 2 ? 1 : 0;
         const Controls own = sum.part((a - from) / (to - from), (b - from) / (to - from));
         ForceRange& r = ranges[is_plain];
-        if (!any[is_plain]) r.N_least = r.N_most = own.value[0];
+        if (!any[is_plain]) r.N_least = r.N_most = own.first_N();
         any[is_plain] = true;
         own.widen(r);
       }
@@ -303,7 +303,7 @@ class MemberSearch {
     if (!out.any()) return {};
     const Controls own(s);
     ForceRange range;
-    range.N_least = range.N_most = own.value[0];
+    range.N_least = range.N_most = own.first_N();
     own.widen(range);
     const Place at{0.5 * (out.from + out.to), 0, en1999::Softening::none};
     for (const Check c : Design::section_checks)
