@@ -349,6 +349,73 @@ TEST_CASE("the complementarity problem, against every set of lines") {
   CHECK(some > 100);
 }
 
+TEST_CASE("a line that is just unloaded is no line that pushes: the girder hangs on as it is") {
+  // A load on the overhang takes all that the first hoist has of a uniform one (statics: R0 = 0 where the moments about
+  // the second hoist balance), but for rounding: R0 is some 1e-13 N, of either sign.
+  int below = 0, trials = 0;
+  for (std::size_t bays = 8; bays <= 16; bays += 2)
+    for (std::size_t hold = 3; hold + 2 < bays; ++hold)
+      for (const double k : {rigid_stiffness, 40e3}) {
+        const double at = 0.5 * static_cast<double>(hold), end = 0.5 * static_cast<double>(bays), q = 137.0;
+        if (2.0 * at <= end) continue;  // the uniform load alone would already tip it
+        const Analysis a{box(bays, hung_at<double>({0.0, at}, k))};
+        // q end (at - end/2) = P (end - at)
+        const double P = q * end * (at - 0.5 * end) / (end - at);
+        std::vector<Action> load{line_load({ChordOf::bottom_left, ChordOf::bottom_right}, q)};
+        for (const ChordOf c : {ChordOf::bottom_left, ChordOf::bottom_right})
+          load.push_back(point_load(c, end, 0.5 * P));
+        const Response r = a.solve(load);
+        const HoistLines lines(a);
+        double first = 0, least = 0;
+        for (const std::size_t l : lines.hoists()[0].lines) {
+          first += lines.pull(r, l);
+          least = lines.pull(r, l) < least ? lines.pull(r, l) : least;
+        }
+        INFO(bays << " bays, hoist at " << at << " m: " << least << " N");
+        REQUIRE(std::abs(first) < 1e-8 * (q * end + P));
+        below += least < 0.0;
+        ++trials;
+        const HoistStudy study(r, {0.0, true});
+        CHECK(std::abs(study.cases()[0].pull[0]) < 1e-8 * study.total());
+        CHECK(close(study.cases()[0].pull[1], q * end + P, 1e-8));
+        CHECK(study.imbalance() < 1e-9);
+      }
+  CHECK(below > trials / 4);
+}
+
+TEST_CASE("the complementarity problem where lines are just unloaded: R = 0 and x = 0 at once") {
+  // Built from its answer, so that it has one: R and x as they shall be, q = R - C x with all its rounding.
+  Random random(11);
+  for (int trial = 0; trial < 2000; ++trial) {
+    const std::size_t n = 2 + random.below(6), rank = 1 + random.below(n);
+    std::vector<std::vector<double>> A(n, std::vector<double>(rank)), C(n, std::vector<double>(n, 0.0));
+    for (auto& row : A)
+      for (double& v : row) v = random.in(-1, 1);
+    std::vector<double> R(n, 0.0), x(n, 0.0), q(n);
+    for (std::size_t i = 0; i < n; ++i) {
+      const double kind = random.in(0, 1);
+      if (kind < 0.4) R[i] = random.in(100, 1e4);
+      if (kind > 0.7) x[i] = random.in(0.001, 0.1);
+    }
+    for (std::size_t i = 0; i < n; ++i) {
+      q[i] = R[i];
+      for (std::size_t j = 0; j < n; ++j) {
+        for (std::size_t k = 0; k < rank; ++k) C[i][j] += 1e5 * A[i][k] * A[j][k];
+        q[i] -= C[i][j] * x[j];
+      }
+    }
+    const detail::OneWay found(C, q, std::vector<bool>(n, false), 1e-6);
+    REQUIRE(found.solved());
+    for (std::size_t i = 0; i < n; ++i) {  // all answers have the same R
+      double is = q[i];
+      for (std::size_t j = 0; j < n; ++j) is += C[i][j] * found.x()[j];
+      CHECK(std::abs(is - R[i]) < 1e-3);
+      CHECK(found.x()[i] >= 0.0);
+      CHECK((found.x()[i] == 0.0 || std::abs(is) < 1e-3));
+    }
+  }
+}
+
 TEST_CASE("hoists that mean nothing are refused") {
   BoxGirder g = box(8, cantilever());
   const Analysis clamped{g};

@@ -27,12 +27,17 @@ class OneWay {
   OneWay(Matrix C, std::vector<double> q, const std::vector<bool>& gone, double least)
       : C_(std::move(C)), q_(std::move(q)), scale_(q_.size(), 1.0), x_(q_.size(), 0.0) {
     for (std::size_t i = 0; i < q_.size(); ++i) (gone[i] ? gone_ : one_way_).push_back(i);
+    for (const double v : q_) most_ = larger(most_, magnitude(v));
     for (std::size_t i = 0; i < q_.size(); ++i) scale_[i] = C_[i][i] > least ? 1.0 / std::sqrt(C_[i][i]) : 0.0;
     for (std::size_t i = 0; i < q_.size(); ++i)
       for (std::size_t j = 0; j < q_.size(); ++j) C_[i][j] *= scale_[i] * scale_[j];
     for (std::size_t i = 0; i < q_.size(); ++i)
       if (scale_[i] > 0.0) q_[i] *= scale_[i];
-    solved_ = eliminate() && pivot();
+    solved_ = eliminate();
+    if (!solved_) return;
+    for (std::size_t i = 0; i < q_.size(); ++i)
+      if (is_rounding(i, q_[i])) q_[i] = 0.0;
+    solved_ = pivot();
     for (std::size_t i = 0; i < q_.size(); ++i) x_[i] *= scale_[i];
   }
 
@@ -43,6 +48,11 @@ class OneWay {
 
  private:
   static constexpr double no_pivot = 1e-8;
+  /// Of the greatest reaction given: a line that pushes by no more is just unloaded, and holds the girder as it is.
+  static constexpr double known_to = 1e-9;
+  bool is_rounding(std::size_t i, double scaled) const {
+    return magnitude(scaled) <= known_to * most_ * (scale_[i] > 0.0 ? scale_[i] : 1.0);
+  }
 
   /// x_G = -C_GG^-1 (q_G + C_GN x_N), into q and C of the others.
   bool eliminate() {
@@ -112,11 +122,15 @@ class OneWay {
         best = ratio;
         row = i;
       }
-      if (row == n) return false;  // nothing stops the motion
+      if (row == n) break;  // nothing stops the motion
     }
     for (std::size_t i = 0; i < n; ++i) {
-      if (basis[i] == z0) return false;
-      if (basis[i] >= n) x_[one_way_[basis[i] - n]] = t[i][right];
+      if (basis[i] == z0) {  // by which all lines together push
+        for (const std::size_t line : one_way_)
+          if (!is_rounding(line, t[i][right])) return false;
+      } else if (basis[i] >= n) {
+        x_[one_way_[basis[i] - n]] = larger(t[i][right], 0.0);  // below only by rounding
+      }
     }
     substitute();
     return true;
@@ -133,6 +147,7 @@ class OneWay {
 
   Matrix C_;
   std::vector<double> q_, scale_, x_;
+  double most_ = 0;  ///< of the reactions given [N]
   std::vector<std::size_t> gone_, one_way_;
   bool solved_ = false, gave_up_ = false;
 };
