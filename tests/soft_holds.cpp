@@ -80,3 +80,66 @@ TEST_CASE("cross members that hold leave a chord its bay, soft ones more: by han
   const Analysis none = ladder(braced(alternating, brace, tube(1.0_mm, 0.1_mm)));
   CHECK(verify::system_lengths(none)[none.model().chord_member(3, 1)].about_y == Approx(4.0));
 }
+
+TEST_CASE("soft cross members in triangular and box girders: no chord buckles over more than its system length") {
+  // A round chord takes the longer of its two. Whole frames on their supports; the bars at both ends are stout, as no
+  // chord's end is a hold that might be soft. Two chords pushed together as well in zigzags; between equal diagonals
+  // soft posts let such a pair shear or twist as a whole, which is no matter of system lengths.
+  const Bar brace = tube(33.7_mm, 2.6_mm), chord = tube(60.3_mm, 4.0_mm);
+  bool longer = false;
+  const auto hold = [&](const Girder& g, double d, bool pairs) {
+    const Analysis a{g};
+    const GirderModel& m = a.model();
+    Frame f = m.frame;
+    for (Member& bar : f.members) {
+      bar.section.shear_y = bar.section.shear_z = rigid_stiffness;
+      const int station = f.nodes[bar.from].address.station;
+      if (f.nodes[bar.to].address.station == station && (station == 0 || station == static_cast<int>(bays)))
+        bar.section.A *= 1e4;
+    }
+    const DenseBuckling dense(f);
+    const auto lengths = verify::system_lengths(a);
+    const std::size_t chords = g.chords.size();
+    for (const std::size_t c : {std::size_t{0}, chords - 1, chords, chords + 1}) {  // two alone, two with the next
+      if (c >= chords && !pairs) continue;
+      std::vector<double> N(f.members.size(), 0.0);
+      for (std::size_t b = 0; b < bays; ++b) {
+        N[m.chord_member(b, c % chords)] = -1.0;
+        if (c >= chords) N[m.chord_member(b, (c + 1) % chords)] = -1.0;
+      }
+      const FrameSection& s = f.members[m.chord_member(0, 0)].section;
+      const double L = 3.14159265358979 * std::sqrt(s.E * s.Iy / dense.critical_factor(N));
+      INFO(chords << " chords, cross members of " << d << " m: chord " << c << " buckles over " << L << " m");
+      for (std::size_t b = 2; b + 2 < bays; ++b) {
+        const verify::SystemLength& is = lengths[m.chord_member(b, c % chords)];
+        CHECK(L <= (is.about_y > is.about_z ? is.about_y : is.about_z) * 1.0001);
+      }
+      longer = longer || L > 0.75;
+    }
+  };
+  for (const double d : {42.4_mm, 10.0_mm, 5.0_mm, 2.0_mm, 1.0_mm})
+    for (const bool zigzag : {true, false}) {
+      const Bar soft = tube(d, d / 10);
+      const Face web = zigzag ? Face(braced(alternating, brace, soft)) : Face(braced(mirrored_towards, brace, soft));
+      hold(TriangularGirder{.bays = bays,
+                            .bay_length = 0.5,
+                            .width = 0.5,
+                            .depth = 0.5,
+                            .chord = chord,
+                            .faces = {.base = web, .left = web, .right = web},
+                            .supports = simply_supported()}
+               .girder(),
+           d, zigzag);
+      hold(BoxGirder{.bays = bays,
+                     .bay_length = 0.5,
+                     .width = 0.5,
+                     .depth = 0.5,
+                     .chord = chord,
+                     .faces = {.top = web, .bottom = web, .left = web, .right = web},
+                     .diaphragms = end_diaphragms(brace),
+                     .supports = simply_supported()}
+               .girder(),
+           d, zigzag);
+    }
+  CHECK(longer);
+}

@@ -94,7 +94,8 @@ inline double length_between_soft_holds(double EI, double apart, double k) {
 /// Of every member. Bars between joints: from joint to joint, and out of the plane of its face a split post over all
 /// its pieces. Chords: between the stations that hold them along the axis they would move along, or the girder's ends;
 /// longer beside stations whose bars are too soft to hold them.
-/// Whether those stations themselves stay in place is the stability of the whole girder, which is not asked here.
+/// Whether those stations themselves stay in place is the stability of the whole girder, which is not asked here: two
+/// chords pushed alike between equal diagonals with soft posts shear or twist as one.
 inline std::vector<SystemLength> system_lengths(const Analysis& analysis) {
   const GirderModel& model = analysis.model();
   std::vector<SystemLength> out(model.frame.members.size());
