@@ -70,7 +70,9 @@ class JointDesign {
       };
       if (d.checked) keep(w.joint, row_of_joint(d, s.joint, s.n_p).utilisation);
       if (d.gap_checked) keep(w.gap, gap_utilisation(d, s));
-      if (d.weld_checked) keep(w.seam, d.weld.check(s.seam, basis_).utilisation);
+      // a weld's check rises with both line loads
+      const LineLoads& worst = w.seam.at.seam;
+      if (d.weld_checked && (s.seam.n > worst.n || s.seam.v > worst.v)) keep(w.seam, d.weld.check(s.seam, basis_).utilisation);
     }
   }
 

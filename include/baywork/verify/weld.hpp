@@ -70,14 +70,11 @@ enum class WeldPart : std::uint8_t { throat, toe, face_on_brace, face_on_chord }
 /// At the toe the brace's whole wall carries n and v; the fusion face on the brace carries both as shear over the leg;
 /// the one on the chord carries n sin(theta) as tension and the rest as shear. All at the heel. (Hand derivation.)
 inline WeldStress part_stress(const SaddleWeld& w, const LineLoads& l, WeldPart part) {
-  switch (part) {
-    case WeldPart::throat: break;
-    case WeldPart::toe: return {l.n / w.t, 0.0, l.v / w.t};
-    case WeldPart::face_on_brace: return {0.0, l.n / leg(w), l.v / leg(w)};
-    case WeldPart::face_on_chord:
-      return {l.n * std::sin(w.theta) / leg(w), l.n * std::cos(w.theta) / leg(w), l.v / leg(w)};
-  }
-  return throat_stress(w, l);
+  if (part == WeldPart::throat) return throat_stress(w, l);
+  if (part == WeldPart::toe) return {l.n / w.t, 0.0, l.v / w.t};
+  const double width = leg(w);
+  if (part == WeldPart::face_on_brace) return {0.0, l.n / width, l.v / width};
+  return {l.n * std::sin(w.theta) / width, l.n * std::cos(w.theta) / width, l.v / width};
 }
 
 /// Why a weld is not checked.
@@ -240,8 +237,13 @@ inline verify::WeldPart weakest_part(const verify::SaddleWeld& w, const verify::
                                      const PartialFactors& factors = {}) {
   using verify::WeldPart;
   WeldPart worst = WeldPart::throat;
-  for (const WeldPart p : {WeldPart::toe, WeldPart::face_on_brace, WeldPart::face_on_chord})
-    if (weld_part(w, l, p, m, factors).utilisation > weld_part(w, l, worst, m, factors).utilisation) worst = p;
+  double most = weld_part(w, l, worst, m, factors).utilisation;
+  for (const WeldPart p : {WeldPart::toe, WeldPart::face_on_brace, WeldPart::face_on_chord}) {
+    const double u = weld_part(w, l, p, m, factors).utilisation;
+    if (!(u > most)) continue;
+    most = u;
+    worst = p;
+  }
   return worst;
 }
 
