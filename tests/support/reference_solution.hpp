@@ -60,7 +60,6 @@ class Skyline {
       for (std::size_t j = first_[i]; j < i; ++j) x[j] -= value_[begin_[i] + (j - first_[i])] * x[i];
   }
 
- private:
   static Number dot(const Number* a, const Number* b, std::size_t n) {
     double hi = 0, lo = 0;
     for (std::size_t k = 0; k < n; ++k) {
@@ -71,6 +70,7 @@ class Skyline {
     return Number::sum(hi, lo);
   }
 
+ private:
   std::vector<std::size_t> first_, begin_;
   std::vector<Number> value_;
 };
@@ -219,7 +219,7 @@ class Solution {
         for (std::size_t c = 0; c < 12; ++c) {
           if (at[c] < 0 || at[r] < at[c]) continue;
           Number& sum = stiffness_.at(static_cast<std::size_t>(at[r]), static_cast<std::size_t>(at[c]));
-          for (std::size_t k = 0; k < 6; ++k) sum += b[r][k] * kb[c][k];
+          sum += Skyline::dot(b[r].data(), kb[c].data(), 6);
         }
     }
     using Kind = baywork::BasicRestraint<Number>::Kind;
