@@ -133,8 +133,16 @@ class MemberDesign {
   }
 
   /// The row of one check, from where it was found. A row is large: it is made where it shall stay.
-  void fill_row(std::size_t m, Check c, const Found& found, Row& out) const {
-    address(model_, m, out);
+  /// `before`: another row of the member, which has its names already.
+  void fill_row(std::size_t m, Check c, const Found& found, Row& out, const Row* before = nullptr) const {
+    if (before == nullptr) {
+      address(model_, m, out);
+    } else {
+      out.member = m;
+      out.address = before->address;
+      out.face = before->face;
+      out.chord = before->chord;
+    }
     visit(m, [&](const auto& design) { fill(design, c, found, out); });
   }
   Row row(std::size_t m, Check c, const Found& found) const {

@@ -51,9 +51,13 @@ class MemberSearch {
     out.reserve(n);  // rows are large: growing would move them all again
     auto other = others.begin();
     for (std::size_t m = 0; m < found_.size(); ++m) {
-      for (std::size_t c = 0; c < n_member_checks; ++c)
-        if (found_[m][c].utilisation > no_force)
-          design_.fill_row(m, static_cast<Check>(c), found_[m][c], out.emplace_back());
+      const Row* before = nullptr;
+      for (std::size_t c = 0; c < n_member_checks; ++c) {
+        if (!(found_[m][c].utilisation > no_force)) continue;
+        Row& row = out.emplace_back();
+        design_.fill_row(m, static_cast<Check>(c), found_[m][c], row, before);
+        before = &row;
+      }
       if (design_.is_outside(m)) out.push_back(design_.outside_row(m));
       for (; other != others.end() && other->member == m; ++other) out.push_back(*other);
     }
