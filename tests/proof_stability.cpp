@@ -13,6 +13,7 @@
 #include "support/by_hand.hpp"
 #include "support/recomputed_rows.hpp"
 #include "support/rows.hpp"
+#include "support/small_box.hpp"
 
 namespace {
 
@@ -48,18 +49,7 @@ std::vector<Action> pushed(double length, double N, double more = 0.0) {
           point_load(ChordOf::top, 0.0, Vec3<>{other, 0, 0}), point_load(ChordOf::top, length, Vec3<>{-other, 0, 0})};
 }
 
-BoxGirder box(const material::Material& m, std::size_t bays = 12) {
-  const Bar cross = tube(48.3_mm, 4.0_mm, m), brace = tube(42.4_mm, 3.2_mm, m);
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = tube(60.3_mm, 5.0_mm, m),
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = simply_supported()};
-}
+BoxGirder box(const material::Material& m, std::size_t bays = 12) { return stiff_ended_box(m, bays); }
 /// w [N/m] down in all, on the four chords alike.
 std::vector<Action> hung(double w) {
   return {line_load({ChordOf::bottom_left, ChordOf::bottom_right, ChordOf::top_right, ChordOf::top_left}, w)};

@@ -12,6 +12,7 @@
 #include <baywork/verify.hpp>
 
 #include "support/dense_buckling.hpp"
+#include "support/small_box.hpp"
 
 namespace {
 
@@ -38,18 +39,7 @@ LoadCase pushed(double length, double N) {
   }
   return {"push", Nature::permanent, out};
 }
-BoxGirder box(std::size_t bays = 12) {
-  const Bar cross = tube(48.3_mm, 4.0_mm), brace = tube(42.4_mm, 3.2_mm);
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = tube(60.3_mm, 5.0_mm),
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = simply_supported()};
-}
+BoxGirder box(std::size_t bays = 12) { return stiff_ended_box(material::s355h(), bays); }
 
 const Combination& named(const verify::ImperfectCases& all, const std::string& words) {
   for (const Combination& c : all.combinations)

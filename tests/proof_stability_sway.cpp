@@ -9,6 +9,8 @@
 
 #include <baywork/verify.hpp>
 
+#include "support/small_box.hpp"
+
 namespace {
 
 using namespace baywork;
@@ -17,19 +19,7 @@ using doctest::Approx;
 
 constexpr double q = 3.0e3, span = 6.0;  // N/m on both top chords together
 
-BoxGirder box() {
-  const Bar cross{RoundTube{48.3_mm, 4.0_mm}, material::s355h()};
-  const Bar brace{RoundTube{42.4_mm, 3.2_mm}, material::s355h()};
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = 12,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = {RoundTube{60.3_mm, 5.0_mm}, material::s355h()},
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = simply_supported()};
-}
+BoxGirder box() { return stiff_ended_box(material::s355h(), 12); }
 Cases loaded(const Analysis& analysis) {
   return analysis.solve({LoadCase{"deck", Nature::permanent, {line_load({ChordOf::top_left, ChordOf::top_right}, q)}},
                          LoadCase{"hung", Nature::imposed, {point_load(ChordOf::bottom_left, 2.2, 4.0_kN)}},

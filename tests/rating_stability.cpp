@@ -14,6 +14,7 @@
 #include "support/by_hand.hpp"
 #include "support/connectors.hpp"
 #include "support/load_scan.hpp"
+#include "support/small_box.hpp"
 #include "support/varied_frames.hpp"
 
 namespace {
@@ -29,24 +30,6 @@ using varied::Random;
 
 Bar tube(double d, double t, const material::Material& m) { return {RoundTube{d, t}, m}; }
 
-BoxGirder box(const material::Material& m, std::size_t bays = 12, double chord = 5.0_mm) {
-  const Bar cross = tube(48.3_mm, 4.0_mm, m), brace = tube(42.4_mm, 3.2_mm, m);
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = tube(60.3_mm, chord, m),
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = simply_supported()};
-}
-
-Terms with(const verify::Stability& s) {
-  Terms t;
-  t.basis.stability = s;
-  return t;
-}
 
 /// N pushes every chord from end to end.
 std::vector<Action> pushed(const Girder& g, double N) {
@@ -74,7 +57,7 @@ TEST_CASE("forces of first order end a load where a pair reaches a tenth of its 
   // alike by 1.5 f 10 kN, cross members 48.3 x 4 (I 137675.8 mm4), a = b = 0.5 m, L = 6 m: the open pair as a column
   // soft in shear, EN 1993-1-1 6.4.1, N_cr = P/(1 + P/S) + pi² 2 E I/L², P = pi² E A b²/2/L², 1/S = a²/(2 pi² E I) +
   // a b/(12 E I_b) + 1/(2 G Av) + a/(b G Av_b). The opposite pair is pushed as well, so that no ring helps.
-  const Analysis analysis{box(material::s355h())};
+  const Analysis analysis{stiff_ended_box(material::s355h(), 12)};
   const double E = 210e9, G = 81e9, A = 868.6504e-6, I_ch = 334765.9e-12, I_b = 137675.75e-12, a = 0.5, L = 6.0;
   const double Av = analysis.girder().chords[0].bar.section.shear_y, Av_b = RoundTube{48.3_mm, 4.0_mm}.data().shear_y;
   const double S = 1 / (a * a / (2 * pi * pi * E * I_ch) + a * a / (12 * E * I_b) + 1 / (2 * G * Av) + 1 / (G * Av_b));
@@ -89,14 +72,14 @@ TEST_CASE("forces of first order end a load where a pair reaches a tenth of its 
     N = both > N ? both : N;
   }
   CHECK(N == Approx(20e3).epsilon(0.02));
-  const Allowable found = Rater(analysis, with({true})).allowable(unit);
+  const Allowable found = Rater(analysis, terms_with({true})).allowable(unit);
   REQUIRE(found.verdict == Verdict::topic);
   CHECK(found.jumps);
   CHECK(found.beyond.check == verify::Check::outside_scope);
   CHECK(std::string(found.beyond.reason).find("a tenth of the critical load") != std::string::npos);
   CHECK(close(1.5 * found.factor * N, 0.1 * N_cr, 1e-6));
   // with bows forces count up to a third of it, if nothing fails before
-  const Allowable bowed = Rater(analysis, with({true, true})).allowable(unit);
+  const Allowable bowed = Rater(analysis, terms_with({true, true})).allowable(unit);
   REQUIRE(bowed.is_load());
   CHECK(bowed.factor > found.factor);
   CHECK(1.5 * bowed.factor * N <= N_cr / 3 * (1 + 1e-9));
@@ -111,12 +94,12 @@ TEST_CASE("a chord that no face holds leaves no load, unless the frame's eigenva
                                        .web = braced(alternating, tube(33.7_mm, 3.2_mm, material::s355h()), chord),
                                        .supports = simply_supported()}};
   const std::vector<Action> load{line_load({ChordOf::top}, 1.0)};
-  const Allowable none = Rater(analysis, with({true})).allowable(load);
+  const Allowable none = Rater(analysis, terms_with({true})).allowable(load);
   CHECK(none.verdict == Verdict::outside_scope);
   CHECK(none.factor == 0.0);
   CHECK(std::string(none.row.reason).find("holds") != std::string::npos);
   const Response unit = analysis.solve(load);
-  const Allowable some = Rater(analysis, with({true, false, true})).allowable(unit);
+  const Allowable some = Rater(analysis, terms_with({true, false, true})).allowable(unit);
   REQUIRE(some.is_load());
   // the eigenvalue of the same loads, at the tenth up to which forces of first order hold, or below
   const double critical = verify::critical_factor(unit, 1e-8).factor;
@@ -125,11 +108,11 @@ TEST_CASE("a chord that no face holds leaves no load, unless the frame's eigenva
 }
 
 TEST_CASE("what splices push on the faces is in a load also without bows, as in a proof") {
-  BoxGirder made = box(material::s235h(), 8);
+  BoxGirder made = stiff_ended_box(material::s235h(), 8);
   const Analysis whole(made);
   made.modules = {0, {4}};  // rigid: the same frame
   const Analysis analysis(made);
-  const Terms terms = with({true});
+  const Terms terms = terms_with({true});
   const std::vector<Action> load = pushed(analysis.girder(), 1e3);
   const Response first = analysis.solve(load);
   const Rater rater(analysis, terms);
@@ -158,7 +141,8 @@ TEST_CASE("stability on random girders: no load below the allowable one fails, a
     Random r(seed);
     const bool alloy = r.chance(0.5);
     BoxGirder made =
-        box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5), r.chance(0.5) ? 5.0_mm : 3.2_mm);
+        stiff_ended_box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5),
+                        r.chance(0.5) ? 5.0_mm : 3.2_mm);
     made.depth = r.in(0.4, 0.7);
     made.width = r.in(0.4, 0.9);
     if (r.chance(0.3)) made.diaphragms.ends = false;
@@ -167,7 +151,7 @@ TEST_CASE("stability on random girders: no load below the allowable one fails, a
     if (bows && r.chance(0.4)) made.modules = {0, {2}, alloy ? Connector(coupler()) : Connector(plates())};
     const Girder g = made.girder();
     const Analysis analysis(g);
-    Terms terms = with({true, bows, eigenvalue});
+    Terms terms = terms_with({true, bows, eigenvalue});
     terms.set.permanent_favourable = terms.set.permanent_unfavourable;
     const Response first = analysis.solve(random_load(r, g));
     const Allowable of_first = Rater(analysis, terms).allowable(first);

@@ -12,6 +12,7 @@
 
 #include "support/by_hand.hpp"
 #include "support/load_scan.hpp"
+#include "support/small_box.hpp"
 #include "support/varied_frames.hpp"
 
 namespace {
@@ -23,23 +24,6 @@ using rating::Rater;
 using rating::Terms;
 using varied::Random;
 
-BoxGirder box(const material::Material& m, std::size_t bays = 8, double chord = 5.0_mm) {
-  const Bar cross{RoundTube{48.3_mm, 4.0_mm}, m}, brace{RoundTube{42.4_mm, 3.2_mm}, m};
-  const auto side = braced(alternating, brace, cross);
-  return {.bays = bays,
-          .bay_length = 0.5,
-          .width = 0.5,
-          .depth = 0.5,
-          .chord = {RoundTube{60.3_mm, chord}, m},
-          .faces = {.top = open(cross), .bottom = open(cross), .left = side, .right = side},
-          .diaphragms = end_diaphragms(brace),
-          .supports = simply_supported()};
-}
-Terms with(const verify::Stability& s) {
-  Terms t;
-  t.basis.stability = s;
-  return t;
-}
 /// The other loads lean by this by themselves: h = 4 m, m = 1, 1/200 (EN 1993-1-1:2005 5.3.2 (3), values from memory).
 constexpr double phi = 1.0 / 200;
 const verify::InitialSway stands{4.0, 1};
@@ -67,50 +51,50 @@ std::vector<Action> random_load(Random& r, const Girder& g) {
 }  // namespace
 
 TEST_CASE("an allowable load with initial sway is the least of five whose loads lean by themselves") {
-  const Analysis analysis{box(material::s355h())};
+  const Analysis analysis{stiff_ended_box(material::s355h(), 8)};
   double least = 1e300;
   for (const Vec3<>& d : {Vec3<>{}, Vec3<>{0, 1, 0}, Vec3<>{0, -1, 0}, Vec3<>{1, 0, 0}, Vec3<>{-1, 0, 0}}) {
     const Cases there = analysis.solve(std::vector<LoadCase>{placed_leaning(phi * d)});
-    const Allowable a = Rater(there, with({true})).allowable(leaning(phi * d));
+    const Allowable a = Rater(there, terms_with({true})).allowable(leaning(phi * d));
     REQUIRE(a.is_load());
     least = a.factor < least ? a.factor : least;
   }
   const Cases there = analysis.solve(std::vector<LoadCase>{placed_leaning({})});
-  const Allowable upright = Rater(there, with({true})).allowable(leaning({})),
-                  found = Rater(there, with({.checked = true, .sway = stands})).allowable(leaning({}));
+  const Allowable upright = Rater(there, terms_with({true})).allowable(leaning({})),
+                  found = Rater(there, terms_with({.checked = true, .sway = stands})).allowable(leaning({}));
   REQUIRE(found.is_load());
   CHECK(close(found.factor, least, 1e-9));
   CHECK(found.factor < upright.factor * 0.999);
   CHECK(found.combination.find(" + initial sway towards ") != std::string::npos);
   // of nothing that weighs there is none, and what is placed leans by itself
   const std::vector<Action> level{point_load(ChordOf::top_left, 1.0, Vec3<>{0, 1e3, 0})};
-  CHECK(Rater(analysis, with({.checked = true, .sway = stands})).allowable(level).factor ==
-        Rater(analysis, with({true})).allowable(level).factor);
-  CHECK(Rater(there, with({.checked = true, .sway = stands})).allowable(level).factor <
-        Rater(there, with({true})).allowable(level).factor * (1 - 1e-6));
+  CHECK(Rater(analysis, terms_with({.checked = true, .sway = stands})).allowable(level).factor ==
+        Rater(analysis, terms_with({true})).allowable(level).factor);
+  CHECK(Rater(there, terms_with({.checked = true, .sway = stands})).allowable(level).factor <
+        Rater(there, terms_with({true})).allowable(level).factor * (1 - 1e-6));
 }
 
 TEST_CASE("what is placed may leave nothing because it leans") {
-  const Analysis analysis{box(material::s355h())};
+  const Analysis analysis{stiff_ended_box(material::s355h(), 8)};
   const std::vector<Action> across{point_load(ChordOf::top_right, 2.0, Vec3<>{0, 0, -1e3})};
-  const double upright = Rater(analysis, with({true})).allowable(across).factor,
-               leans = Rater(analysis, with({.checked = true, .sway = stands})).allowable(across).factor;
+  const double upright = Rater(analysis, terms_with({true})).allowable(across).factor,
+               leans = Rater(analysis, terms_with({.checked = true, .sway = stands})).allowable(across).factor;
   REQUIRE(leans < upright);
   // 1.5 f of an imposed load is 1.35 times 1.5/1.35 f of a permanent one: between the two limits
   const Cases there = analysis.solve(std::vector<LoadCase>{
       {"there", Nature::permanent,
        {point_load(ChordOf::top_right, 2.0, Vec3<>{0, 0, -0.5e3 * (upright + leans) * 1.5 / 1.35})}}});
-  CHECK(Rater(there, with({true})).allowable(across).is_load());
-  const Allowable none = Rater(there, with({.checked = true, .sway = stands})).allowable(across);
+  CHECK(Rater(there, terms_with({true})).allowable(across).is_load());
+  const Allowable none = Rater(there, terms_with({.checked = true, .sway = stands})).allowable(across);
   CHECK(none.verdict == rating::Verdict::nothing_left);
   CHECK(none.combination.find(" + initial sway towards ") != std::string::npos);
 }
 
 TEST_CASE("a table's head says whether its loads lean; a girder that hangs has no sway of stands") {
-  const auto girder = [](std::size_t bays) { return box(material::s355h(), bays).girder(); };
+  const auto girder = [](std::size_t bays) { return stiff_ended_box(material::s355h(), bays).girder(); };
   const auto head = [&](const verify::Stability& s) {
     rating::TableTerms t;
-    t.terms = with(s);
+    t.terms = terms_with(s);
     t.patterns = {rating::Pattern::centre_point};
     std::ostringstream out;
     out << rating::load_table(std::vector<std::size_t>{8}, girder, t);
@@ -122,17 +106,17 @@ TEST_CASE("a table's head says whether its loads lean; a girder that hangs has n
   CHECK(upright.find("out of plumb") == std::string::npos);
   CHECK(leans.find("out of plumb by 1/258.2 to all four sides") != std::string::npos);  // as in proof_stability_sway
   CHECK(leans.find("stability of what the girder stands on") != std::string::npos);
-  BoxGirder hanging = box(material::s355h());
+  BoxGirder hanging = stiff_ended_box(material::s355h(), 8);
   hanging.supports = hung_at({0.5, 3.5});
   const Analysis hung{hanging};
-  CHECK_THROWS_AS(Rater(hung, with({.checked = true, .sway = stands})), BadDescription);
-  const Analysis standing{box(material::s355h())};
-  CHECK_THROWS_AS(Rater(standing, with({.checked = false, .sway = stands})), BadDescription);
+  CHECK_THROWS_AS(Rater(hung, terms_with({.checked = true, .sway = stands})), BadDescription);
+  const Analysis standing{stiff_ended_box(material::s355h(), 8)};
+  CHECK_THROWS_AS(Rater(standing, terms_with({.checked = false, .sway = stands})), BadDescription);
 }
 
 TEST_CASE("vertical and horizontal loads together lean too: every point of the curve is a proof's limit") {
-  const Analysis analysis{box(material::en_aw_6082_t6(), 6)};
-  const Terms terms = with({.checked = true, .sway = stands});
+  const Analysis analysis{stiff_ended_box(material::en_aw_6082_t6(), 6)};
+  const Terms terms = terms_with({.checked = true, .sway = stands});
   const Rater rater(analysis, terms);
   const auto curve = rating::interaction_curve(rater, {.rays = 8});
   REQUIRE(curve.size() == 9);
@@ -157,12 +141,13 @@ TEST_CASE("initial sway on random girders: no load below the allowable one fails
     Random r(seed);
     const bool alloy = r.chance(0.5);
     BoxGirder made =
-        box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5), r.chance(0.5) ? 5.0_mm : 3.2_mm);
+        stiff_ended_box(alloy ? material::en_aw_6082_t6() : material::s235h(), 4 + r.below(5),
+                        r.chance(0.5) ? 5.0_mm : 3.2_mm);
     made.depth = r.in(0.4, 0.7);
     made.width = r.in(0.4, 0.9);
     if (r.chance(0.3)) made.supports = continuous_over({0.0, 0.5 * static_cast<double>(made.bays - 1)});
     const Analysis analysis{made};
-    Terms terms = with({true, r.chance(0.4), false, {r.in(2.0, 8.0), 1 + r.below(4)}});
+    Terms terms = terms_with({true, r.chance(0.4), false, {r.in(2.0, 8.0), 1 + r.below(4)}});
     terms.set.permanent_favourable = terms.set.permanent_unfavourable;
     const Response first = analysis.solve(random_load(r, analysis.girder()));
     const Allowable of_first = Rater(analysis, terms).allowable(first);

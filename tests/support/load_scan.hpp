@@ -10,6 +10,12 @@
 
 #include <baywork/rating.hpp>
 
+inline baywork::rating::Terms terms_with(const baywork::verify::Stability& s) {
+  baywork::rating::Terms out;
+  out.basis.stability = s;
+  return out;
+}
+
 /// One or two forces in any direction on chords, from a fifth of the span on: cantilevers are clamped at 0.
 template <class Random>
 std::vector<baywork::Action> random_point_loads(Random& r, const baywork::Girder& g) {

@@ -24,9 +24,8 @@ namespace baywork::rating {
 /// Rates one girder for any number of loads. What is placed is solved before, each case once; every load is solved
 /// once with unit size. Loads are linear, so that no trial is ever solved, and initial sway is, which is a share of
 /// them; bows, which are not, stand as unit cases whose multiples are known at every load factor (detail::Bows).
-/// Connectors of splices count wherever they are
-/// described, joints and the stability of the whole where the basis asks for them. Stays where it was made; the
-/// analysis must outlive it.
+/// Connectors of splices count wherever they are described, joints and the stability of the whole where the basis asks
+/// for them. Stays where it was made; the analysis must outlive it.
 class Rater {
  public:
   /// With nothing placed. Throws BadDescription for terms that cannot be.

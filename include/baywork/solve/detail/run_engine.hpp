@@ -20,9 +20,9 @@
 
 namespace baywork::detail {
 
-/// Cuts the run at its supports, at cells loaded on their own and at what is asked for; puts the
-/// lengths in between together from cells; joins what lies between two supports; solves for the supports; goes back. Keeps its memory
-/// from one call to the next. S is the scalar of the description, R the one to compute in.
+/// Cuts the run at its supports, at cells loaded on their own and at what is asked for; puts the lengths in between
+/// together from cells; joins what lies between two supports; solves for the supports; goes back. Keeps its memory from
+/// one call to the next. S is the scalar of the description, R the one to compute in.
 template <class S, class R>
 class RunEngine {
  public:
@@ -296,7 +296,7 @@ class RunEngine {
   std::vector<std::size_t> equal_;                            ///< pieces without loads of their own
   std::vector<RunJoint<R>> joints_;                           ///< at the left end of each piece
   RunJoint<R> scratch_;
-  AlignedVector<R> cell_;                  ///< elimination of the cell
+  AlignedVector<R> cell_;                    ///< elimination of the cell
   std::vector<AlignedVector<R>> own_cells_;  ///< of those with loads of their own
   std::vector<const RunSegment<R>*> spans_;
   std::vector<RunHold<R>> holds_;
