@@ -72,21 +72,21 @@ struct WeldHeat {
 /// paths takes 3 / n of it. Above 60 °C between runs it grows by 1 + (T - 60) / 120, in 7xxx alloys by
 /// 1 + 1.5 (T - 60) / 120. Zero where welds do not soften (temper O, steel).
 inline double haz_extent(const Material& m, double thickness, Welding process, const WeldHeat& heat = {}) {
-  const std::string place = "heat-affected zone of " + m.name;
+  const auto place = [&] { return "heat-affected zone of " + m.name; };
   require::positive(thickness, place, "thickness [m]");
   require::finite(heat.interpass_celsius, place, "interpass temperature [°C]");
   if (heat.heat_paths < 0 || heat.heat_paths > 4)
-    fail<BadDescription>(place, "a weld with " + std::to_string(heat.heat_paths) + " heat paths",
+    fail<BadDescription>(place(), "a weld with " + std::to_string(heat.heat_paths) + " heat paths",
                          "1 to 4, or 0 for the usual number, is accepted");
   if (process == Welding::unspecified)
-    fail<BadDescription>(place, "the welding process is not said", "MIG and TIG are accepted");
+    fail<BadDescription>(place(), "the welding process is not said", "MIG and TIG are accepted");
   if (m.alloy_group == AlloyGroup::none || m.alloy_group == AlloyGroup::annealed) return 0.0;
 
   const double t = thickness * (1.0 - 1e-12);
   double extent = t <= 0.006 ? 0.020 : (t <= 0.012 ? 0.030 : (t <= 0.025 ? 0.035 : 0.040));
   if (process == Welding::tig) {
     if (t > 0.006)
-      fail<OutsideScope>(place, "TIG welding of a " + text::quantity(thickness, 1e-3, "mm") + " wall",
+      fail<OutsideScope>(place(), "TIG welding of a " + text::quantity(thickness, 1e-3, "mm") + " wall",
                          "EN 1999-1-1 6.1.6.3 gives TIG values up to 6 mm");
     extent = 0.030;
   }

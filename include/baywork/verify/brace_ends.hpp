@@ -71,10 +71,10 @@ inline BraceEnd brace_end(const Analysis& analysis, std::size_t member, bool at_
 
 inline BraceEnds brace_ends(const Analysis& analysis) {
   const GirderModel& model = analysis.model();
-  const auto bars = detail::face_bars_at_nodes(model);
+  const detail::FaceBarsAtNodes bars(model);
   const std::size_t bays = model.girder.bays();
   BraceEnds out;
-  for (std::size_t node = 0; node < bars.size(); ++node) {
+  for (std::size_t node = 0; node < model.frame.nodes.size(); ++node) {
     const Address& at = model.frame.nodes[node].address;
     if (at.chord < 0) {
       out.elsewhere.insert(out.elsewhere.end(), bars[node].begin(), bars[node].end());

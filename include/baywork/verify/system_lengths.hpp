@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numeric>
+#include <span>
 #include <vector>
 
 #include <baywork/core/vec3.hpp>
@@ -20,47 +22,63 @@ struct SystemLength {
 
 namespace detail {
 
-/// The members at each node, chords left out.
-inline std::vector<std::vector<std::size_t>> face_bars_at_nodes(const GirderModel& model) {
-  std::vector<std::vector<std::size_t>> out(model.frame.nodes.size());
-  for (std::size_t m = 0; m < model.frame.members.size(); ++m) {
-    if (model.frame.members[m].address.role == Role::chord) continue;
-    out[model.frame.members[m].from].push_back(m);
-    out[model.frame.members[m].to].push_back(m);
+/// The members at each node, chords left out, one node's after the other's.
+class FaceBarsAtNodes {
+ public:
+  explicit FaceBarsAtNodes(const GirderModel& model) : begin_(model.frame.nodes.size() + 1) {
+    const std::vector<Member>& members = model.frame.members;
+    for (const Member& m : members)
+      if (m.address.role != Role::chord)
+        for (const std::size_t node : {m.from, m.to}) ++begin_[node];
+    std::partial_sum(begin_.begin(), begin_.end(), begin_.begin());
+    bars_.resize(begin_.back());
+    for (std::size_t m = members.size(); m-- > 0;)  // from the last one, so that they come to lie in their order
+      if (members[m].address.role != Role::chord)
+        for (const std::size_t node : {members[m].from, members[m].to}) bars_[--begin_[node]] = m;
   }
-  return out;
-}
+  std::span<const std::size_t> operator[](std::size_t node) const {
+    return {bars_.data() + begin_[node], bars_.data() + begin_[node + 1]};
+  }
+
+ private:
+  std::vector<std::size_t> begin_, bars_;
+};
 
 inline constexpr double unyielding = 1e20;  ///< [N/m]: of a rigid support, finite so that sums stay numbers
 
-/// How stiffly [N/m] a chord joint is held along `d`, square to the chord's axis `x`; 0 where it is not. A bar and a
-/// support hold along their own direction (|cos| above 0.9); two that are not in line (|sin| above 0.2) hold along
-/// every direction, the joint being free to slip aside. A bar within 12 degrees of the chord's axis holds nothing.
+/// How stiffly [N/m] a chord joint is held along the chord's y and z; 0 where it is not.
+struct Hold {
+  double along_y = 0, along_z = 0;
+};
+/// A bar and a support hold along their own direction (|cos| above 0.9); two that are not in line (|sin| above 0.2) hold
+/// along every direction, the joint being free to slip aside. A bar within 12 degrees of the chord's axis holds nothing.
 /// Where a face has a cross member its diagonals do not count: what they lead to is held no better than by the next
 /// cross member.
-inline double hold_stiffness(const Analysis& analysis, const std::vector<std::vector<std::size_t>>& bars,
-                             std::size_t node, const Vec3<>& x, const Vec3<>& d) {
+inline Hold hold(const Analysis& analysis, std::span<const std::size_t> bars, std::size_t node,
+                 const MemberAxes<>& chord) {
   const Frame& frame = analysis.model().frame;
-  const Vec3<> e = cross(x, d);
-  double in_line = 0, dd = 0, de = 0, ee = 0;  // of bars in line with d; of all
+  Hold in_line;
+  double yy = 0, yz = 0, zz = 0;
   std::vector<Vec3<>> seen;
+  seen.reserve(bars.size());
   bool two = false;
   const auto add = [&](const Vec3<>& u, double k) {
-    const Vec3<> across = u - dot(u, x) * x;
+    const Vec3<> across = u - dot(u, chord.x) * chord.x;
     if (!(length(across) > 0.2) || !(k > 0.0)) return;
-    const double along = dot(across, d), aside = dot(across, e);
-    dd += k * along * along;
-    de += k * along * aside;
-    ee += k * aside * aside;
+    const double y = dot(across, chord.y), z = dot(across, chord.z);
+    yy += k * y * y;
+    yz += k * y * z;
+    zz += k * z * z;
     const Vec3<> direction = unit(across);
-    if (magnitude(dot(direction, d)) > 0.9) in_line += k * along * along;
+    if (magnitude(dot(direction, chord.y)) > 0.9) in_line.along_y += k * y * y;
+    if (magnitude(dot(direction, chord.z)) > 0.9) in_line.along_z += k * z * z;
     for (const Vec3<>& other : seen) two = two || length(cross(other, direction)) > 0.2;
     seen.push_back(direction);
   };
-  for (const std::size_t m : bars[node]) {
+  for (const std::size_t m : bars) {
     const Member& bar = frame.members[m];
     const bool left_out =
-        bar.address.role != Role::cross_member && std::any_of(bars[node].begin(), bars[node].end(), [&](std::size_t i) {
+        bar.address.role != Role::cross_member && std::any_of(bars.begin(), bars.end(), [&](std::size_t i) {
           const Address& other = frame.members[i].address;
           return other.role == Role::cross_member && other.face == bar.address.face;
         });
@@ -77,7 +95,9 @@ inline double hold_stiffness(const Analysis& analysis, const std::vector<std::ve
           u[i] = 1.0;
           add(u, s.motion[i].kind == Restraint::Kind::spring ? s.motion[i].stiffness : unyielding);
         }
-  return larger(in_line, two && ee > 0.0 ? dd - de * de / ee : 0.0);
+  if (!two) return in_line;
+  return {larger(in_line.along_y, zz > 0.0 ? yy - yz * yz / zz : 0.0),
+          larger(in_line.along_z, yy > 0.0 ? zz - yz * yz / yy : 0.0)};
 }
 
 /// Over which length [m] a chord of bending stiffness EI [Nm²] buckles between joints `apart` [m] that are held by k
@@ -111,11 +131,16 @@ inline std::vector<SystemLength> system_lengths(const Analysis& analysis) {
       for (const std::size_t m : pieces) out[m].about_y = whole;
     }
 
-  const auto bars = detail::face_bars_at_nodes(model);
+  const detail::FaceBarsAtNodes bars(model);
   const std::size_t bays = model.girder.bays();
   std::vector<double> bay_lengths(bays);
+  std::vector<detail::Hold> holds(bays);  // at each bay's end
   for (std::size_t c = 0; c < model.girder.chords.size(); ++c) {
     for (std::size_t b = 0; b < bays; ++b) bay_lengths[b] = out[model.chord_member(b, c)].about_y;
+    for (std::size_t b = 0; b + 1 < bays; ++b) {
+      const std::size_t node = model.chord_node(b + 1, c);
+      holds[b] = detail::hold(analysis, bars[node], node, analysis.axes(model.chord_member(b, c)));
+    }
     for (const bool about_y : {true, false}) {
       const auto length_of = [&](std::size_t b) -> double& {
         SystemLength& s = out[model.chord_member(b, c)];
@@ -128,12 +153,8 @@ inline std::vector<SystemLength> system_lengths(const Analysis& analysis) {
         between += bay_lengths[b];
         since += bay_lengths[b];
         if (b + 1 < bays) {
-          const std::size_t m = model.chord_member(b, c);
-          const MemberAxes<>& axes = analysis.axes(m);
-          const FrameSection& s = model.frame.members[m].section;
-          const double k = detail::hold_stiffness(analysis, bars, model.chord_node(b + 1, c), axes.x,
-                                                  about_y ? axes.z : axes.y),
-                       apart = 0.5 * (since + bay_lengths[b + 1]),
+          const FrameSection& s = model.frame.members[model.chord_member(b, c)].section;
+          const double k = about_y ? holds[b].along_z : holds[b].along_y, apart = 0.5 * (since + bay_lengths[b + 1]),
                        L = detail::length_between_soft_holds(s.E * (about_y ? s.Iy : s.Iz), apart, k);
           if (k > 0.0) since = 0;
           if (!(L < 3.0 * apart)) continue;  // so soft that it is none

@@ -46,9 +46,10 @@ inline double depth_of(const Bar& bar) { return larger(bar.section.height, bar.s
 
 /// What softened arcs of a ring leave when each counts for its opposite as well: half the angle that they cover of half
 /// a turn. Each has a middle and a half-angle [rad].
-inline double arc_with_opposites(std::vector<std::pair<double, double>> arcs) {
+inline double arc_with_opposites(const std::vector<std::pair<double, double>>& arcs) {
   const double pi = pi_v<double>;
   std::vector<std::pair<double, double>> covered;
+  covered.reserve(2 * arcs.size());
   for (const auto& [middle, half] : arcs) {
     if (!(half < 0.5 * pi)) return en1999::whole_section;
     const double from = middle - half - pi * std::floor((middle - half) / pi), to = from + 2.0 * half;
@@ -83,7 +84,7 @@ class WeldFinder {
         heat_(heat),
         given_(given),
         model_(analysis.model()),
-        bars_(face_bars_at_nodes(model_)),
+        bars_(model_),
         out_(model_.bar_index.size()) {}
 
   std::vector<WeldedEnds> find() {
@@ -132,7 +133,7 @@ class WeldFinder {
     const Vec3<> along = analysis_.axes(any).x;
     double low = 0, high = 0;
     bool first = true;
-    std::vector<std::pair<double, double>> arcs;
+    arcs_.clear();
     for (const std::size_t m : bars_[node]) {
       const Member& member = model_.frame.members[m];
       const Angle a = angle(m, node, along);
@@ -147,10 +148,10 @@ class WeldFinder {
       const MemberAxes<>& axes = analysis_.axes(any);
       const Vec3<>& x = analysis_.axes(m).x;
       const double share = depth_of(model_.bar(m)) / depth_of(own);
-      arcs.emplace_back(std::atan2(dot(x, axes.z), dot(x, axes.y)),
-                        std::asin(smaller(share, 1.0)) + 2.0 * b / (depth_of(own) - own.section.wall));
+      arcs_.emplace_back(std::atan2(dot(x, axes.z), dot(x, axes.y)),
+                         std::asin(smaller(share, 1.0)) + 2.0 * b / (depth_of(own) - own.section.wall));
     }
-    double length = high - low, arc = arc_with_opposites(std::move(arcs));
+    double length = high - low, arc = arc_with_opposites(arcs_);
     if (model_.girder.is_splice(station)) {  // connectors are welded in; how, is not known
       const double b = extent(own, own, out_[any]);
       if (b > 0.0) {
@@ -233,7 +234,8 @@ class WeldFinder {
   material::WeldHeat heat_;
   double given_;
   const GirderModel& model_;
-  std::vector<std::vector<std::size_t>> bars_;
+  FaceBarsAtNodes bars_;
+  std::vector<std::pair<double, double>> arcs_;  // of the joint at hand: its middle and half-angle each
   std::vector<WeldedEnds> out_;
 };
 

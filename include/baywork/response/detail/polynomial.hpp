@@ -32,7 +32,7 @@ struct Roots {
 
 /// The one root between two places at which a polynomial that rises or falls throughout has different signs: Newton's
 /// steps, halving wherever one leaves the bracket or gains less than halving would, until the bracket or the step is
-/// the last bit.
+/// the last bit, or two.
 template <std::size_t N>
 double root_in(const std::array<double, N>& c, double left, double right, bool rises) {
   double at = 0.5 * (left + right), last = right - left;
@@ -46,7 +46,7 @@ double root_in(const std::array<double, N>& c, double left, double right, bool r
     double next = at - v / slope;
     if (!(next > left && next < right) || !(std::abs(next - at) < 0.5 * last)) next = 0.5 * (left + right);
     last = std::abs(next - at);
-    if (next == at || !(next > left && next < right) || last <= 1e-16 * std::abs(at)) return next;
+    if (next == at || !(next > left && next < right) || last <= 4e-16 * std::abs(at)) return next;
     at = next;
   }
   return at;
@@ -79,23 +79,26 @@ bool keeps_sign(std::array<double, N> c, double lo, double hi) {
   return least > rounding || most < -rounding;
 }
 
-/// Sign-changing roots in (lo, hi), rising. Between two neighbouring roots of the derivative a polynomial is monotonic,
-/// so that each is found once.
+/// Sign-changing roots in (lo, hi), rising: of a parabola the greater one first, in which nothing cancels, the other from
+/// their product. Between two neighbouring roots of the derivative any other is monotonic, so that each is found once.
 template <std::size_t N>
 Roots<N> roots_between(const std::array<double, N>& c, double lo, double hi) {
   Roots<N> out;
+  const auto take = [&](double t) {
+    if (t > lo && t < hi) out.at[out.count++] = t;
+  };
   if constexpr (N == 2) {
-    if (c[1] != 0.0) {
-      const double t = -c[0] / c[1];
-      if (t > lo && t < hi) out.at[out.count++] = t;
-    }
-    return out;
+    if (c[1] != 0.0) take(-c[0] / c[1]);
+  } else if (c[N - 1] == 0.0) {
+    const Roots<N - 1> all = roots_between(lowered(c), lo, hi);
+    for (std::size_t i = 0; i < all.count; ++i) out.at[out.count++] = all.at[i];
+  } else if constexpr (N == 3) {
+    const double b = -0.5 * c[1], under = b * b - c[0] * c[2];
+    if (!(under > 0.0)) return out;
+    const double q = b + std::copysign(std::sqrt(under), b), one = q / c[2], other = c[0] / q;
+    take(one < other ? one : other);
+    take(one < other ? other : one);
   } else {
-    if (c[N - 1] == 0.0) {
-      const Roots<N - 1> all = roots_between(lowered(c), lo, hi);
-      for (std::size_t i = 0; i < all.count; ++i) out.at[out.count++] = all.at[i];
-      return out;
-    }
     std::array<double, N - 1> d{};
     for (std::size_t i = 1; i < N; ++i) d[i - 1] = c[i] * static_cast<double>(i);
     const Roots<N - 1> turns = roots_between(d, lo, hi);
@@ -108,8 +111,8 @@ Roots<N> roots_between(const std::array<double, N>& c, double lo, double hi) {
       a = b;
       at_a = at_b;
     }
-    return out;
   }
+  return out;
 }
 
 }  // namespace baywork::detail
