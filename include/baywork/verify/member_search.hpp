@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -211,6 +212,13 @@ class MemberSearch {
       if (most[j] > 0.0) held_[at[j]].walked |= every & one(static_cast<Check>(j));
   }
 
+  /// Calls visit for every check of single sections as a constant, so that what depends on it is settled when compiled.
+  template <class Design, class Visit>
+  static void each_section_check(Visit visit) {
+    [&]<std::size_t... i>(std::index_sequence<i...>) {
+      (visit(std::integral_constant<Check, Design::section_checks[i]>{}), ...);
+    }(std::make_index_sequence<Design::section_checks.size()>{});
+  }
   Found& of(std::size_t m, Check c) { return found_[m][static_cast<std::size_t>(c)]; }
   const Found& of(std::size_t m, Check c) const { return found_[m][static_cast<std::size_t>(c)]; }
   double limit(std::size_t m, Check c) const { return larger((1.0 - margin) * of(m, c).utilisation, 0.5 * no_force); }
@@ -283,10 +291,12 @@ class MemberSearch {
     });
     const auto visit = [&](const SectionForces& f, const Place& at) {
       const ForceRange range(f);
-      for (const Check c : Design::section_checks)
+      each_section_check<Design>([&](auto constant) {
+        constexpr Check c = decltype(constant)::value;
         if (holds(checks, c) && !surely_less(design, c, range, at.softening, of(m, c)) &&
             !(MemberDesign::quick_bound(design, c, f, at) < limit(m, c)))
           of(m, c).take(design.check(c, f, at).utilisation, f, at);
+      });
     };
     const auto skip = [&](const baywork::detail::Stretch<double>& s) { return skippable(design, known, checks, s); };
     const GreatestForces greatest =
