@@ -36,11 +36,18 @@ template <Size tiles, Size... Cell>
 BAYWORK_KERNEL_HELPER void store(const Lanes* block, double* c, Size ldc, std::index_sequence<Cell...>) {
   ((at(c + Cell % tiles * lanes + Cell / tiles * ldc).v = block[Cell]), ...);
 }
+#if BAYWORK_KERNEL_LANES == 8
+/// Read once and kept in a register: else the compiler reads w anew for every column, and reading is what is short.
+BAYWORK_KERNEL_HELPER void kept(Lanes& w) { asm("" : "+v"(w)); }
+#endif
 /// block += w z, w one column of row tiles, z one number per column, `apart` from each other.
 template <Size tiles, Size... Tile, Size... Cell>
 BAYWORK_KERNEL_HELPER void add_outer(Lanes* block, const double* w, const double* z, Size apart,
                                      std::index_sequence<Tile...>, std::index_sequence<Cell...>) {
-  const Lanes column[] = {at(w + Tile * lanes).v...};
+  Lanes column[] = {at(w + Tile * lanes).v...};
+#if BAYWORK_KERNEL_LANES == 8
+  (kept(column[Tile]), ...);
+#endif
   ((block[Cell] = BAYWORK_KERNEL_MADD(column[Cell % tiles], (z[Cell / tiles * apart] - Lanes{}), block[Cell])), ...);
 }
 template <Size tiles, Size columns>

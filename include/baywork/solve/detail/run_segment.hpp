@@ -208,7 +208,7 @@ class RunJoint {
     for (std::size_t j = 0; j < m; ++j) {
       R* to = cleared(j);
       const R *from1 = left.column(b1 + j, m) + b1, *from2 = right.column(a1 + j, m) + a1;
-      for (std::size_t i = j; i < m; ++i) to[i] = R(from1[i] + from2[i]);
+      for (std::size_t i = 0; i < m; ++i) to[i] = R(from1[i] + from2[i]);
       for (std::size_t c = 0; c < 7; ++c) to[m + c] = R(turned_[c * rows + m + j] + g2[c][j]);
       if (left.coupled)
         for (std::size_t i = 0; i < m; ++i) to[a_at + i] = left.column(a1 + i, m)[b1 + j];
@@ -228,13 +228,13 @@ class RunJoint {
     for (std::size_t j = 0; left.coupled && j < m; ++j) {
       R* to = cleared(a_at + j);
       const R* from = left.column(a1 + j, m) + a1;
-      for (std::size_t i = j; i < m; ++i) to[a_at + i] = from[i];
+      for (std::size_t i = 0; i < m; ++i) to[a_at + i] = from[i];
       for (std::size_t i = a_at + m; i < order_; ++i) to[i] = R(0);
     }
     for (std::size_t j = 0; right.coupled && j < m; ++j) {
       R* to = cleared(b_at + j);
       const R* from = right.column(b1 + j, m) + b1;
-      for (std::size_t i = j; i < m; ++i) to[b_at + i] = from[i];
+      for (std::size_t i = 0; i < m; ++i) to[b_at + i] = from[i];
     }
   }
 
@@ -286,8 +286,8 @@ class RunJoint {
       const R* a = left.coupled ? w_.data() + (a_at + j) * ld_ + a_at : left.column(a1 + j, m) + a1;
       const R* b = right.coupled ? w_.data() + (b_at + j) * ld_ + b_at : right.column(b1 + j, m) + b1;
       R *to_a = out.column(a1 + j, m) + a1, *to_b = out.column(b1 + j, m) + b1;
-      for (std::size_t i = j; i < m; ++i) to_a[i] = a[i];
-      for (std::size_t i = j; i < m; ++i) to_b[i] = b[i];
+      for (std::size_t i = 0; i < m; ++i) to_a[i] = a[i];
+      for (std::size_t i = 0; i < m; ++i) to_b[i] = b[i];
       if (left.coupled && right.coupled)
         for (std::size_t i = 0; i < m; ++i) to_a[m + i] = a[m + i];
     }
