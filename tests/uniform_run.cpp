@@ -201,6 +201,29 @@ TEST_CASE("a long open box bends and shears as a beam does") {
   }
 }
 
+TEST_CASE("a row less a multiple of another in twice the digits, and what lies beyond it left alone but for three numbers") {
+  using detail::Twofold;
+  Random r(11);
+  double worst = 0;
+  for (std::size_t n = 1; n <= 40; ++n) {
+    const auto any = [&] { return Twofold<double>(r.in(-1, 1)) + Twofold<double>(r.in(-1e-17, 1e-17)); };
+    std::vector<Twofold<double>> row, other;
+    for (std::size_t i = 0; i < n; ++i) row.push_back(any()), other.push_back(i % 3 == 0 ? Twofold<double>(0) : any());
+    row.resize(n + 4), other.resize(n + 4);
+    row.back() = Twofold<double>(7);
+    const Twofold<double> factor = any();
+    const std::vector<Twofold<double>> before = row;
+    detail::subtract_multiple(factor, other.data(), n, row.data());
+    for (std::size_t i = 0; i < n; ++i) {
+      const Twofold<double> expected = before[i] - factor * other[i], apart = row[i] - expected;
+      worst = (std::max)(worst, std::abs(apart.value()));
+      CHECK(row[i].hi + row[i].lo == row[i].hi);  // the second number is what the first one cannot hold
+    }
+    CHECK(row.back().value() == 7);
+  }
+  CHECK(worst < 8 * std::ldexp(1.0, -106));  // a few units of the second number's last place, of terms below 1
+}
+
 TEST_CASE("digits do not wear off with length") {
   for (const bool braced : {true, false})
     for (const std::size_t n : {10U, 1000U, 10000U, 100000U, 1000000U, 1000000000U}) {

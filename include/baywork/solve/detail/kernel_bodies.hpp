@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The kernels of one instruction set: included once per set, therefore without a guard.
-// Set before: BAYWORK_KERNEL_SET (namespace), _LANES (2, 4, 8), _TARGET (attribute), _MADD(a, b, c) = a b + c on lanes.
+// Set before: BAYWORK_KERNEL_SET (namespace), _LANES (2, 4, 8), _TARGET (attribute), _MADD(a, b, c) = a b + c on lanes;
+// where there are registers enough also _REGISTER (what assembly calls them).
 
 #ifdef BAYWORK_KERNEL_SET
 
@@ -47,6 +48,7 @@ inline constexpr Kernels all{&invert,
 
 #undef BAYWORK_KERNEL_HELPER
 #undef BAYWORK_KERNEL_FUNCTION
+#undef BAYWORK_KERNEL_REGISTER
 #undef BAYWORK_KERNEL_MADD
 #undef BAYWORK_KERNEL_TARGET
 #undef BAYWORK_KERNEL_LANES

@@ -6,6 +6,14 @@
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
+/// The pivot block: L below its diagonal, the pivots' inverses on it.
+template <Size width>
+BAYWORK_KERNEL_HELPER void keep_block(double* s, Size ld, const PivotBlock& p) {
+  s[0] = p.d0;
+  if (width > 1) s[1] = p.l10, s[1 + ld] = p.d1;
+  if (width > 2) s[2] = p.l20, s[3] = p.l30, s[2 + ld] = p.l21, s[3 + ld] = p.l31, s[2 + 2 * ld] = p.d2;
+  if (width > 2) s[3 + 2 * ld] = p.l32, s[3 + 3 * ld] = p.d3;
+}
 template <Size width>
 BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size ld, double* k, double* minus_z, Size ldz,
                                              double* inverse) {
@@ -14,26 +22,37 @@ BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size l
   factor<width>(p, k + first * (ld + 1), ld);
   for (; first + width <= n1; first += width, p = next) {
     const Size after = first + width;
-    double *const columns = k + first * ld, *const s = columns + first;
+    double* const columns = k + first * ld;
     solve_panel<width>(p, tile_start(first), n, columns, ld, minus_z, ldz);
     keep_pivots<width>(inverse + first, p);
-    s[0] = p.d0;
-    if (width > 1) s[1] = p.l10, s[1 + ld] = p.d1;
-    if (width > 2) s[2] = p.l20, s[3] = p.l30, s[2 + ld] = p.l21, s[3 + ld] = p.l31, s[2 + 2 * ld] = p.d2;
-    if (width > 2) s[3 + 2 * ld] = p.l32, s[3 + 3 * ld] = p.d3;
+    keep_block<width>(columns + first, ld, p);
     // The next pivot block first: its factor is a long chain of operations that the other updates can run beside.
     Size done = after;
     if (after + width <= n1) {
       done += width;
-      update_lower<width>(after, done, n, columns, ld, minus_z, ldz, k, ld);
+      update_lower(fixed<width>, after, done, n, columns, ld, minus_z, ldz, k, ld);
       factor<width>(next, k + after * (ld + 1), ld);
     }
-    update_lower<width>(done, n, n, columns, ld, minus_z, ldz, k, ld);
+    update_lower(fixed<width>, done, n, n, columns, ld, minus_z, ldz, k, ld);
   }
   return first;
 }
 
 #if BAYWORK_KERNEL_LANES == 8
+/// A panel of less than a tile, if so many pivots are left before `end`, and what it does to the columns up to there.
+template <Size width>
+BAYWORK_KERNEL_HELPER Size eliminate_panel(Size first, Size end, Size n, Size ld, double* k, double* minus_z, Size apart,
+                                           double* inverse) {
+  if (first + width > end) return first;
+  double *const columns = k + first * ld, *const s = columns + first;
+  PivotBlock p;
+  factor<width>(p, s, ld);
+  solve_panel<width>(p, tile_start(first), n, columns, ld, minus_z, apart);
+  keep_pivots<width>(inverse + first, p);
+  keep_block<width>(s, ld, p);
+  update_lower(fixed<width>, first + width, end, n, columns, ld, minus_z, apart, k, ld);
+  return first + width;
+}
 /// The pivot tile: L below its diagonal, the pivots' inverses on it.
 template <Size... Q>
 BAYWORK_KERNEL_HELPER void keep_tile(double* tile, Size ld, const double* minus_l, const double* inverse,
@@ -55,42 +74,46 @@ BAYWORK_KERNEL_FUNCTION void divide_one(double* rows, Size ld, const double* min
                                         double* minus_z, Size apart) {
   divide_row_tile(rows, ld, minus_l, inverse, minus_z, apart, std::make_index_sequence<8>{});
 }
-BAYWORK_KERNEL_HELPER Size eliminate_tiles(Size n1, Size n, Size ld, double* k, double* minus_z, Size apart,
-                                           double* inverse) {
+/// Groups of up to 24 pivots, by tiles and what is left of one: columns beyond a group are touched once for all of it.
+BAYWORK_KERNEL_HELPER Size eliminate_groups(Size n1, Size n, Size ld, double* k, double* minus_z, Size apart,
+                                            double* inverse) {
   constexpr std::make_index_sequence<8> all;
   alignas(64) double minus_l[64];
-  if (n1 >= 8) factor_tile(k, ld, minus_l, inverse, all);
-  Size first = 0;
-  for (; first + 8 <= n1; first += 8) {
-    double* const columns = k + first * ld;
-    keep_tile(columns + first, ld, minus_l, inverse + first, all);
-    for (Size i = first + 8; i < n; i += 8) divide_one(columns + i, ld, minus_l, inverse + first, minus_z + i, apart);
-    Size done = first + 8;
-    if (first + 16 <= n1) {
-      done += 8;
-      update_lower<8>(first + 8, done, n, columns, ld, minus_z, apart, k, ld);
-      factor_tile(k + (first + 8) * (ld + 1), ld, minus_l, inverse + first + 8, all);
+  for (Size first = 0; first < n1;) {
+    const Size end = smaller(first + 24, n1);
+    Size p = first;
+    for (; p + 8 <= end; p += 8) {
+      double* const columns = k + p * ld;
+      double* const mz = minus_z + (p - first) * apart;
+      factor_tile(columns + p, ld, minus_l, inverse + p, all);
+      keep_tile(columns + p, ld, minus_l, inverse + p, all);
+      for (Size i = p + 8; i < n; i += 8) divide_one(columns + i, ld, minus_l, inverse + p, mz + i, apart);
+      update_lower(fixed<8>, p + 8, end, n, columns, ld, mz, apart, k, ld);
     }
-    update_lower<8>(done, n, n, columns, ld, minus_z, apart, k, ld);
+    p = eliminate_panel<4>(p, end, n, ld, k, minus_z + (p - first) * apart, apart, inverse);
+    p = eliminate_panel<2>(p, end, n, ld, k, minus_z + (p - first) * apart, apart, inverse);
+    eliminate_panel<1>(p, end, n, ld, k, minus_z + (p - first) * apart, apart, inverse);
+    update_lower(end - first, end, n, n, k + first * ld, ld, minus_z, apart, k, ld);
+    first = end;
   }
-  return first;
+  return n1;
 }
 #endif
 
 BAYWORK_KERNEL_FUNCTION double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
-  constexpr Size most_pivots = lanes < 8 ? 4 : 8, most = 128, apart = most + 8;  // columns a page apart would be taken for each other
+  constexpr Size most_pivots = lanes < 8 ? 4 : 24, most = 128, apart = most + 8;  // columns a page apart would be taken for each other
   const Size n = n1 + n2;
   if (n > most) return PlainKernels<double>::eliminate(n1, n2, ld, k, worst);
   alignas(64) double minus_z[most_pivots * apart];
   Diagonals<most> d;
   keep_given(d, n1, ld, k);
-  Size done = 0;
 #if BAYWORK_KERNEL_LANES == 8
-  done = eliminate_tiles(n1, n, ld, k, minus_z, apart, d.inverse);
-#endif
-  done = eliminate_columns<4>(done, n1, n, ld, k, minus_z, apart, d.inverse);
+  eliminate_groups(n1, n, ld, k, minus_z, apart, d.inverse);
+#else
+  Size done = eliminate_columns<4>(0, n1, n, ld, k, minus_z, apart, d.inverse);
   done = eliminate_columns<2>(done, n1, n, ld, k, minus_z, apart, d.inverse);
   eliminate_columns<1>(done, n1, n, ld, k, minus_z, apart, d.inverse);
+#endif
   return pivot_ratio(d, n1, worst);
 }
 

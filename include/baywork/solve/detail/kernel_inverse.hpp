@@ -75,7 +75,7 @@ BAYWORK_KERNEL_HELPER Size sweep_columns(Size k, Size n, Size ld, double* a, dou
     Size begin = after;
     if (after + width <= n) {
       begin += width;
-      update_lower<width>(after, begin, rows, y, apart, minus_z, apart, a, ld);
+      update_lower(fixed<width>, after, begin, rows, y, apart, minus_z, apart, a, ld);
       factor<width>(next, a + after * (ld + 1), ld);
     }
     for (Size i = 0; i < first; i += lanes) {
@@ -94,8 +94,8 @@ BAYWORK_KERNEL_HELPER Size sweep_columns(Size k, Size n, Size ld, double* a, dou
         cell.v = row < Lanes{} ? cell.v : (row < static_cast<double>(width) - Lanes{} ? Lanes{} : cell.v);
       }
     }
-    update_lower<width>(0, k, rows, y, apart, minus_z, apart, a, ld);
-    update_lower<width>(begin, n, rows, y, apart, minus_z, apart, a, ld);
+    update_lower(fixed<width>, 0, k, rows, y, apart, minus_z, apart, a, ld);
+    update_lower(fixed<width>, begin, n, rows, y, apart, minus_z, apart, a, ld);
   }
   return k;
 }
@@ -147,11 +147,11 @@ BAYWORK_KERNEL_HELPER Size sweep_tiles(Size n, Size ld, double* a, double* y, do
     Size begin = k + 8;
     if (k + 16 <= n) {
       begin += 8;
-      update_lower<8>(k + 8, begin, rows, y, apart, minus_z, apart, a, ld);
+      update_lower(fixed<8>, k + 8, begin, rows, y, apart, minus_z, apart, a, ld);
       factor_tile(a + (k + 8) * (ld + 1), ld, minus_l, inverse + k + 8, all);
     }
-    update_lower<8>(0, k, rows, y, apart, minus_z, apart, a, ld);
-    update_lower<8>(begin, n, rows, y, apart, minus_z, apart, a, ld);
+    update_lower(fixed<8>, 0, k, rows, y, apart, minus_z, apart, a, ld);
+    update_lower(fixed<8>, begin, n, rows, y, apart, minus_z, apart, a, ld);
   }
   return k;
 }

@@ -18,6 +18,9 @@ struct __attribute__((may_alias)) Place {
 BAYWORK_KERNEL_HELPER const Place& at(const double* p) { return *reinterpret_cast<const Place*>(p); }
 BAYWORK_KERNEL_HELPER Place& at(double* p) { return *reinterpret_cast<Place*>(p); }
 
+template <Size n>
+inline constexpr std::integral_constant<Size, n> fixed{};
+
 constexpr Size tiles_of(Size n) { return (n + lanes - 1) / lanes; }
 constexpr Size rounded_up(Size n, Size to) { return (n + to - 1) / to * to; }
 constexpr Size tile_start(Size row) { return row / lanes * lanes; }
@@ -36,18 +39,18 @@ template <Size tiles, Size... Cell>
 BAYWORK_KERNEL_HELPER void store(const Lanes* block, double* c, Size ldc, std::index_sequence<Cell...>) {
   ((at(c + Cell % tiles * lanes + Cell / tiles * ldc).v = block[Cell]), ...);
 }
-#if BAYWORK_KERNEL_LANES == 8
-/// Read once and kept in a register: else the compiler reads w anew for every column, and reading is what is short.
-BAYWORK_KERNEL_HELPER void kept(Lanes& w) { asm("" : "+v"(w)); }
+/// Read once and kept in a register: else a compiler may read w anew for every column, and reading is what is short.
+BAYWORK_KERNEL_HELPER void keep([[maybe_unused]] Lanes& w) {
+#ifdef BAYWORK_KERNEL_REGISTER
+  asm("" : "+" BAYWORK_KERNEL_REGISTER(w));
 #endif
+}
 /// block += w z, w one column of row tiles, z one number per column, `apart` from each other.
 template <Size tiles, Size... Tile, Size... Cell>
 BAYWORK_KERNEL_HELPER void add_outer(Lanes* block, const double* w, const double* z, Size apart,
                                      std::index_sequence<Tile...>, std::index_sequence<Cell...>) {
   Lanes column[] = {at(w + Tile * lanes).v...};
-#if BAYWORK_KERNEL_LANES == 8
-  (kept(column[Tile]), ...);
-#endif
+  (keep(column[Tile]), ...);
   ((block[Cell] = BAYWORK_KERNEL_MADD(column[Cell % tiles], (z[Cell / tiles * apart] - Lanes{}), block[Cell])), ...);
 }
 template <Size tiles, Size columns>
@@ -59,33 +62,36 @@ BAYWORK_KERNEL_HELPER void add_products(Lanes* block, Size depth, const double* 
 }
 
 /// c += w zᵀ for `columns` columns and one chunk of row tiles.
-template <Size depth, Size tiles, Size columns>
-BAYWORK_KERNEL_HELPER void update_chunk(const double* w, Size ldw, const double* z, Size ldz, double* c, Size ldc) {
+template <Size tiles, Size columns, class Depth>
+BAYWORK_KERNEL_HELPER void update_chunk(Depth depth, const double* w, Size ldw, const double* z, Size ldz, double* c,
+                                        Size ldc) {
   constexpr std::make_index_sequence<tiles * columns> cells;
   Lanes block[tiles * columns];
   load<tiles>(block, c, ldc, cells);
   add_products<tiles, columns>(block, depth, w, ldw, z, 1, ldz);
   store<tiles>(block, c, ldc, cells);
 }
-template <Size depth, Size columns>
-BAYWORK_KERNEL_HELPER void update_columns(Size tiles, const double* w, Size ldw, const double* z, Size ldz, double* c,
-                                          Size ldc) {
-  for (; tiles >= 3; tiles -= 3, w += 3 * lanes, c += 3 * lanes) update_chunk<depth, 3, columns>(w, ldw, z, ldz, c, ldc);
-  if (tiles == 2) update_chunk<depth, 2, columns>(w, ldw, z, ldz, c, ldc);
-  if (tiles == 1) update_chunk<depth, 1, columns>(w, ldw, z, ldz, c, ldc);
+template <Size columns, class Depth>
+BAYWORK_KERNEL_HELPER void update_columns(Depth depth, Size tiles, const double* w, Size ldw, const double* z, Size ldz,
+                                          double* c, Size ldc) {
+  for (; tiles >= 3; tiles -= 3, w += 3 * lanes, c += 3 * lanes)
+    update_chunk<3, columns>(depth, w, ldw, z, ldz, c, ldc);
+  if (tiles == 2) update_chunk<2, columns>(depth, w, ldw, z, ldz, c, ldc);
+  if (tiles == 1) update_chunk<1, columns>(depth, w, ldw, z, ldz, c, ldc);
 }
-/// Columns [first, last) of a symmetric c, of which the lower triangle counts, += w zᵀ; rows up to `rows`.
-template <Size depth>
-BAYWORK_KERNEL_FUNCTION void update_lower(Size first, Size last, Size rows, const double* w, Size ldw, const double* z,
-                                          Size ldz, double* c, Size ldc) {
+/// Columns [first, last) of a symmetric c, of which the lower triangle counts, += w zᵀ, both `depth` columns; rows up to
+/// `rows`. `depth` is one of `fixed` where it is known when compiled.
+template <class Depth>
+BAYWORK_KERNEL_FUNCTION void update_lower(Depth depth, Size first, Size last, Size rows, const double* w, Size ldw,
+                                          const double* z, Size ldz, double* c, Size ldc) {
   Size j = first;
   for (; j + 4 <= last; j += 4) {
     const Size top = tile_start(j);
-    update_columns<depth, 4>(tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
+    update_columns<4>(depth, tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
   }
   for (; j < last; ++j) {
     const Size top = tile_start(j);
-    update_columns<depth, 1>(tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
+    update_columns<1>(depth, tiles_of(rows - top), w + top, ldw, z + j, ldz, c + top + j * ldc, ldc);
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <type_traits>
 #include <utility>
 
 #include <baywork/solve/detail/plain_kernels.hpp>
@@ -110,6 +111,7 @@ struct Kernels {
 #define BAYWORK_KERNEL_LANES 8
 #define BAYWORK_KERNEL_TARGET __attribute__((target("avx512f,avx512vl,avx512dq,avx2,fma")))
 #define BAYWORK_KERNEL_MADD BAYWORK_FUSED_8
+#define BAYWORK_KERNEL_REGISTER "v"
 #include <baywork/solve/detail/kernel_bodies.hpp>
 
 #undef BAYWORK_FUSED_4

@@ -87,13 +87,15 @@ class RunCell {
             "a joint with a beam, or no couple, is accepted");
   }
 
-  /// Eliminates all but N, 1, a, a' and keeps the elimination in w.
-  void eliminate(const std::vector<R>& force, AlignedVector<R>& w, RunSegment<R>& out) const {
-    const std::size_t k = inside_ + 6, kept = RunSegment<R>::order(m_), n = k + kept, ld = leading_dimension(n);
-    if (w.size() < ld * n) w.resize(ld * n);
-    for (std::size_t j = 0; j < n; ++j) std::fill(w.data() + j * ld + j, w.data() + (j + 1) * ld, R(0));
+  /// Eliminates all but N, 1, a, a'.
+  void eliminate(const std::vector<R>& force, RunSegment<R>& out) const {
+    const std::size_t k = inside_ + 6, n = k + 7 + 2 * m_;
+    out.set_size(m_, k);
+    const std::size_t ld = out.ld;
+    R* const w = out.front.data();
+    for (std::size_t j = 0; j < n; ++j) std::fill(w + j * ld + j, w + (j + 1) * ld, R(0));
     for (std::size_t i = 0; i < p_.frame.members.size(); ++i)
-      if (st_.closes[i] == 0) add_member(i, ld, w.data());
+      if (st_.closes[i] == 0) add_member(i, ld, w);
     for (std::size_t c = 0; c < 6; ++c) w[(inside_ + c) * ld + k + c] = R(-1);  // -N·s
     out.load = zero_six<R>();
     Six<R> at_right = zero_six<R>();
@@ -104,36 +106,25 @@ class RunCell {
       for (std::size_t c = 0; c < 6; ++c) {
         (on_last ? at_right : out.load)[c] += whole[c];
         const int at = place(node, c, k);
-        if (at >= 0) one_entry(at, k, ld, w.data()) -= f[c];
+        if (at >= 0) one_entry(at, k, ld, w) -= f[c];
       }
     }
     for (std::size_t c = 0; c < 6; ++c) w[(inside_ + c) * ld + k + 6] = R(-at_right[c]);
     at_right = resultant(at_right, reach_);
     for (std::size_t c = 0; c < 6; ++c) out.load[c] += at_right[c];
-    const double ratio = eliminate_part(n, k, ld, w.data());
+    const double ratio = eliminate_part(n, k, ld, w);
     if (!(ratio > 1e-14))
       fail<UnstableFrame>("uniform run", "the cell, held at its two stations, can move without any bar resisting",
                           "a diagonal, a rigid joint or a bar that resists this motion is accepted");
-    const std::size_t ln = leading_dimension(kept);
-    out.h.resize(ln * kept);
-    for (std::size_t j = 0; j < kept; ++j)
-      std::copy(w.data() + (k + j) * ld + k + j, w.data() + (k + j) * ld + k + kept, out.h.data() + j * ln + j);
     out.reach = reach_;
     out.coupled = true;
   }
 
   /// Motions of all the cell's nodes against the rigid motion of its first station (six per node).
-  void motions(const AlignedVector<R>& w, const Six<R>& N, const R* a, const R* b, std::vector<R>& x,
+  void motions(const RunSegment<R>& own, const Six<R>& N, const R* a, const R* b, std::vector<R>& x,
                std::vector<R>& u) const {
-    const std::size_t k = inside_ + 6, n = k + RunSegment<R>::order(m_);
-    x.assign(leading_dimension(n), R(0));
-    for (std::size_t c = 0; c < 6; ++c) x[k + c] = N[c];
-    x[k + 6] = R(1);
-    for (std::size_t i = 0; i < m_; ++i) {
-      x[k + 7 + i] = a[i];
-      x[k + 7 + m_ + i] = b[i];
-    }
-    recover_part(n, k, leading_dimension(n), w.data(), x.data());
+    own.inside_from(m_, N, a, b, x);
+    const std::size_t k = own.inside;
     const Six<R> s{x[inside_], x[inside_ + 1], x[inside_ + 2], x[inside_ + 3], x[inside_ + 4], x[inside_ + 5]};
     u.assign(6 * p_.frame.nodes.size(), R(0));
     for (std::size_t node = 0; node < p_.frame.nodes.size(); ++node) {

@@ -44,7 +44,6 @@ class RunEngine {
 
   struct Piece {
     std::size_t segment = none;  ///< in segments_
-    std::size_t own = none;      ///< in own_cells_, for a cell with loads of its own
     std::size_t whole = none;    ///< in segments_: all pieces from the support on the left to this one
   };
 
@@ -96,8 +95,7 @@ class RunEngine {
     everywhere_.assign(6 * prepared.frame.nodes.size(), R(0));
     cell.reduce(loads.everywhere, false, everywhere_);
     lengths_.push_back({1, new_segment()});
-    cell.eliminate(everywhere_, cell_, segment(lengths_[0].second));
-    if (own_cells_.size() < loaded_.size()) own_cells_.resize(loaded_.size());
+    cell.eliminate(everywhere_, segment(lengths_[0].second));
     pieces_.assign(cuts_.size() - 1, Piece{});
     equal_.clear();
     for (std::size_t i = 0; i + 1 < cuts_.size(); ++i) {
@@ -109,9 +107,8 @@ class RunEngine {
       force_ = everywhere_;
       for (const BasicCellLoads<S>& l : loads.at)
         if (l.cell == cuts_[i] && !closes_run(station, layout, l)) cell.reduce(l.loads, false, force_);
-      pieces_[i].own = own;
       pieces_[i].segment = new_segment();
-      cell.eliminate(force_, own_cells_[own], segment(pieces_[i].segment));
+      cell.eliminate(force_, segment(pieces_[i].segment));
     }
     // the shorter first: what is left and what is right of mid-span may differ by a cell
     const auto length = [this](std::size_t i) { return cuts_[i + 1] - cuts_[i]; };
@@ -132,22 +129,23 @@ class RunEngine {
       if (length % p == 0) part = length / p;
     for (const auto& l : lengths_)
       if (2 * l.first < length && known(length - l.first) != lengths_.end()) part = l.first;
-    const std::size_t longer = repeated(length - part), shorter = repeated(part), joined = new_segment();
-    scratch_.join(m_, segment(longer), segment(shorter), segment(joined));
+    std::size_t left = repeated(length - part), right = repeated(part);
+    const std::size_t joined = new_segment();
+    if (segment(right).coupled && !segment(left).coupled) std::swap(left, right);  // a' of the right one is left out
+    joiner_.join(m_, segment(left), segment(right), segment(joined));
     lengths_.push_back({length, joined});
     return joined;
   }
 
   void join_spans() {
     spans_.clear();
-    if (joints_.size() < pieces_.size()) joints_.resize(pieces_.size());
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
       const bool begins = std::binary_search(held_.begin(), held_.end(), cuts_[i]);
       if (begins) {
         pieces_[i].whole = pieces_[i].segment;
       } else {
         pieces_[i].whole = new_segment();
-        joints_[i].join(m_, segment(pieces_[i - 1].whole), segment(pieces_[i].segment), segment(pieces_[i].whole));
+        joiner_.join(m_, segment(pieces_[i - 1].whole), segment(pieces_[i].segment), segment(pieces_[i].whole));
       }
       if (std::binary_search(held_.begin(), held_.end(), cuts_[i + 1])) spans_.push_back(&segment(pieces_[i].whole));
     }
@@ -225,7 +223,7 @@ class RunEngine {
         locals_[i] = holds_[hold].a;
         rigid_[i] = holds_[hold].r;
       } else {
-        joints_[i].between(m_, resultants_[i], holds_[hold].a.data(), locals_[i + 1].data(), x_);
+        segment(pieces_[i].whole).inside_from(m_, resultants_[i], holds_[hold].a.data(), locals_[i + 1].data(), x_);
         locals_[i].assign(x_.begin(), x_.begin() + static_cast<std::ptrdiff_t>(m_));
       }
     }
@@ -256,7 +254,7 @@ class RunEngine {
     for (std::size_t j = 0; j < wanted.cells.size(); ++j) {
       const std::size_t at = place_in(cuts_, wanted.cells[j]);
       const Piece& piece = pieces_[at];
-      cell.motions(piece.own == none ? cell_ : own_cells_[piece.own], resultants_[at], locals_[at].data(),
+      cell.motions(segment(piece.segment), resultants_[at], locals_[at].data(),
                    locals_[at + 1].data(), x_, u_);
       answer.cells[j].cell = wanted.cells[j];
       tell_members(prepared, station, layout, loads, wanted.cells[j], answer.cells[j].members);
@@ -294,10 +292,7 @@ class RunEngine {
   std::vector<std::pair<std::size_t, std::size_t>> lengths_;  ///< length and segment
   std::vector<Piece> pieces_;                                 ///< from cut to cut
   std::vector<std::size_t> equal_;                            ///< pieces without loads of their own
-  std::vector<RunJoint<R>> joints_;                           ///< at the left end of each piece
-  RunJoint<R> scratch_;
-  AlignedVector<R> cell_;                    ///< elimination of the cell
-  std::vector<AlignedVector<R>> own_cells_;  ///< of those with loads of their own
+  RunJoiner<R> joiner_;
   std::vector<const RunSegment<R>*> spans_;
   std::vector<RunHold<R>> holds_;
   std::vector<std::pair<std::size_t, std::size_t>> tie_of_;  ///< six per support: hold and tie

@@ -84,26 +84,50 @@ Six<R> resultant(const Six<R>& f, const Vec3<R>& arm) {
 /// Przemieniecki, Theory of Matrix Structural Analysis, ch. 9 (value from memory); the mixed form is derived here.
 template <class R>
 struct RunSegment {
-  std::vector<R> h;  ///< lower triangle, column-major: N (6), 1, a (m), a' (m); H_a'a is void unless `coupled`
+  /// The elimination that it comes from (lower triangle, column-major): `inside` unknowns, then what is left: N (6), 1,
+  /// a (m), a' (m). H_a'a is void unless `coupled`.
+  AlignedVector<R> front;
+  std::size_t inside = 0, ld = 0;
+  std::size_t felt = 0;  ///< leading rows that the unknowns inside know of
   Six<R> load = zero_six<R>();
   Vec3<R> reach{};
   bool coupled = true;  ///< whether a and a' feel each other
 
-  static std::size_t order(std::size_t m) { return 7 + 2 * m; }
-  R* column(std::size_t j, std::size_t m) { return h.data() + j * leading_dimension(order(m)); }
-  const R* column(std::size_t j, std::size_t m) const { return h.data() + j * leading_dimension(order(m)); }
+  /// Makes room for so many unknowns inside.
+  void set_size(std::size_t m, std::size_t unknowns) {
+    const std::size_t order = unknowns + 7 + 2 * m;
+    inside = unknowns;
+    felt = order;
+    ld = leading_dimension(order);
+    front.resize(ld * order);
+  }
+  /// Column j of what is left, from its own first row on.
+  R* column(std::size_t j) { return front.data() + (inside + j) * ld + inside; }
+  const R* column(std::size_t j) const { return front.data() + (inside + j) * ld + inside; }
 
   void note_coupling(std::size_t m) {
     const double small = RunRoundoff<R>::value() / 64;
     coupled = false;
     for (std::size_t j = 0; j < m && !coupled; ++j) {
-      const R* c = column(7 + j, m);
+      const R* c = column(7 + j);
       for (std::size_t i = 0; i < m && !coupled; ++i) {
         const double k = value_of(c[7 + m + i]);
         if (k == 0.0) continue;
-        coupled = !(k * k <= small * small * std::abs(value_of(c[7 + j]) * value_of(column(7 + m + i, m)[7 + m + i])));
+        coupled = !(k * k <= small * small * std::abs(value_of(c[7 + j]) * value_of(column(7 + m + i)[7 + m + i])));
       }
     }
+  }
+
+  /// The unknowns inside (first in x), from what acts at the right end and the local motions at both.
+  void inside_from(std::size_t m, const Six<R>& N, const R* a, const R* b, std::vector<R>& x) const {
+    x.assign(ld, R(0));
+    for (std::size_t k = 0; k < 6; ++k) x[inside + k] = N[k];
+    x[inside + 6] = R(1);
+    for (std::size_t i = 0; i < m; ++i) {
+      x[inside + 7 + i] = a[i];
+      x[inside + 7 + m + i] = b[i];
+    }
+    recover_part(felt, inside, ld, front.data(), x.data());
   }
 };
 
@@ -112,9 +136,9 @@ template <class R>
 Six<R> relative_motion(const RunSegment<R>& seg, std::size_t m, const Six<R>& N, const R* a, const R* b) {
   Six<R> s = zero_six<R>();
   for (std::size_t c = 0; c < 6; ++c) {
-    const R* h = seg.column(c, m);
+    const R* h = seg.column(c);
     R sum = h[6];
-    for (std::size_t k = 0; k < 6; ++k) sum += R((k < c ? seg.column(k, m)[c] : h[k]) * N[k]);
+    for (std::size_t k = 0; k < 6; ++k) sum += R((k < c ? seg.column(k)[c] : h[k]) * N[k]);
     for (std::size_t i = 0; i < m; ++i) sum += R(h[7 + i] * a[i]);
     for (std::size_t i = 0; i < m; ++i) sum += R(h[7 + m + i] * b[i]);
     s[c] = R(-sum);
@@ -122,45 +146,27 @@ Six<R> relative_motion(const RunSegment<R>& seg, std::size_t m, const Six<R>& N,
   return s;
 }
 
-/// The elimination of the local motions between two segments, kept to find them again. Order of the unknowns: a_m (m),
-/// N (6), 1, then a and a' where the segment on their side still feels them at a_m.
+/// Joins segments: eliminates the local motions a_m between two of them. Keeps its memory.
 template <class R>
-class RunJoint {
+class RunJoiner {
  public:
   /// Joins left and right into `out`, which is neither of the two.
   void join(std::size_t m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) {
-    left_coupled_ = left.coupled;
-    right_coupled_ = right.coupled;
-    order_ = m + 7 + (left.coupled ? m : 0) + (right.coupled ? m : 0);
-    ld_ = leading_dimension(order_);
-    if (w_.size() < ld_ * order_) w_.resize(ld_ * order_);
-    out.h.resize(leading_dimension(RunSegment<R>::order(m)) * RunSegment<R>::order(m));
+    out.set_size(m, m);
+    // a' comes last, and where nothing feels it there it is left out
+    if (!right.coupled) out.felt -= left.coupled ? m : 2 * m;
     with_size(m, [&](auto size) {
       turn(size, left, right);
-      gather(size, left, right);
+      gather(size, left, right, out);
     });
-    if (!(eliminate_part(order_, m, ld_, w_.data()) > 1e-14))
+    if (!(eliminate_part(out.felt, m, out.ld, out.front.data()) > 1e-14))
       fail<UnstableFrame>("uniform run", "the joints of a station between two cells can move without any bar resisting",
                           "a cell whose stations keep their shape is accepted");
-    with_size(m, [&](auto size) { scatter(size, left, right, out); });
     const Six<R> moved = resultant(right.load, left.reach);
     for (std::size_t k = 0; k < 6; ++k) out.load[k] = R(left.load[k] + moved[k]);
     out.reach = left.reach + right.reach;
     out.coupled = left.coupled && right.coupled;
     if (out.coupled) out.note_coupling(m);
-  }
-
-  /// Local motions between the two (the first m of x), from what acts at the right end and the local motions at both.
-  void between(std::size_t m, const Six<R>& N, const R* a, const R* b, std::vector<R>& x) const {
-    x.assign(leading_dimension(order_), R(0));
-    for (std::size_t k = 0; k < 6; ++k) x[m + k] = N[k];
-    x[m + 6] = R(1);
-    const std::size_t a_at = m + 7, b_at = a_at + (left_coupled_ ? m : 0);
-    for (std::size_t i = 0; i < m; ++i) {
-      if (left_coupled_) x[a_at + i] = a[i];
-      if (right_coupled_) x[b_at + i] = b[i];
-    }
-    recover_part(order_, m, ld_, w_.data(), x.data());
   }
 
  private:
@@ -183,7 +189,7 @@ class RunJoint {
     const std::size_t rows = 2 * m;
     turned_.resize(7 * rows);
     std::array<const R*, 7> l{};
-    for (std::size_t c = 0; c < 7; ++c) l[c] = left.column(c, m) + 7;
+    for (std::size_t c = 0; c < 7; ++c) l[c] = left.column(c) + 7;
     for (std::size_t c = 0; c < 3; ++c) {  // a column at a time: all together would not run on lanes
       const std::size_t x = (c + 1) % 3, y = (c + 2) % 3;
       const R *const force = l[c], *const at_x = l[3 + x], *const at_y = l[3 + y];
@@ -199,104 +205,65 @@ class RunJoint {
     }
   }
 
-  /// The columns of Ψ₁ + Ψ₂.
+  /// The columns of Ψ₁ + Ψ₂. Whole squares are copied, of which the lower triangles count: lanes have no remainders then.
   template <class Size>
-  void gather(const Size m, const RunSegment<R>& left, const RunSegment<R>& right) {
-    const std::size_t a1 = 7, b1 = 7 + m, one = m + 6, a_at = m + 7, b_at = a_at + (left.coupled ? m : 0), rows = 2 * m;
+  void gather(const Size m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) const {
+    const std::size_t a1 = 7, b1 = 7 + m, one = m + 6, a_at = m + 7, b_at = a_at + m, rows = 2 * m, ld = out.ld;
     std::array<const R*, 7> g2{};
-    for (std::size_t c = 0; c < 7; ++c) g2[c] = right.column(c, m) + a1;
+    for (std::size_t c = 0; c < 7; ++c) g2[c] = right.column(c) + a1;
+    const auto cleared = [&](std::size_t column) {  // the kernels want rows beyond the order to be zero
+      R* to = out.front.data() + column * ld;
+      for (std::size_t i = 0; i < 8; ++i) to[ld - 8 + i] = R(0);
+      return to;
+    };
     for (std::size_t j = 0; j < m; ++j) {
       R* to = cleared(j);
-      const R *from1 = left.column(b1 + j, m) + b1, *from2 = right.column(a1 + j, m) + a1;
+      const R *from1 = left.column(b1 + j) + b1, *from2 = right.column(a1 + j) + a1;
       for (std::size_t i = 0; i < m; ++i) to[i] = R(from1[i] + from2[i]);
       for (std::size_t c = 0; c < 7; ++c) to[m + c] = R(turned_[c * rows + m + j] + g2[c][j]);
-      if (left.coupled)
-        for (std::size_t i = 0; i < m; ++i) to[a_at + i] = left.column(a1 + i, m)[b1 + j];
-      if (right.coupled)
-        for (std::size_t i = 0; i < m; ++i) to[b_at + i] = from2[m + i];
+      for (std::size_t i = 0; i < m; ++i) to[a_at + i] = left.coupled ? left.column(a1 + i)[b1 + j] : R(0);
+      for (std::size_t i = 0; i < m; ++i) to[b_at + i] = right.coupled ? from2[m + i] : R(0);
     }
-    for (std::size_t c = 0; c < 7; ++c) cleared(m + c);
-    gather_resultants(m, left, right);
     for (std::size_t c = 0; c < 7; ++c) {
-      R* to = w_.data() + (m + c) * ld_;
-      if (left.coupled)
-        for (std::size_t i = 0; i < m; ++i) to[a_at + i] = turned_[c * rows + i];
-      if (right.coupled)
-        for (std::size_t i = 0; i < m; ++i) to[b_at + i] = g2[c][m + i];
+      R* to = cleared(m + c);
+      for (std::size_t i = 0; i < m; ++i) to[a_at + i] = turned_[c * rows + i];
+      for (std::size_t i = 0; i < m; ++i) to[b_at + i] = g2[c][m + i];
     }
-    w_[one * ld_ + one] = R(0);
-    for (std::size_t j = 0; left.coupled && j < m; ++j) {
-      R* to = cleared(a_at + j);
-      const R* from = left.column(a1 + j, m) + a1;
-      for (std::size_t i = 0; i < m; ++i) to[a_at + i] = from[i];
-      for (std::size_t i = a_at + m; i < order_; ++i) to[i] = R(0);
+    gather_resultants(left, right, out);
+    out.front[one * ld + one] = R(0);
+    for (std::size_t j = 0; j < m; ++j) {
+      R *const to_a = cleared(a_at + j), *const to_b = cleared(b_at + j);
+      const R *const a = left.column(a1 + j) + a1, *const b = right.column(b1 + j) + b1;
+      for (std::size_t i = 0; i < m; ++i) to_a[a_at + i] = a[i];
+      for (std::size_t i = 0; i < m; ++i) to_a[b_at + i] = R(0);
+      for (std::size_t i = 0; i < m; ++i) to_b[b_at + i] = b[i];
     }
-    for (std::size_t j = 0; right.coupled && j < m; ++j) {
-      R* to = cleared(b_at + j);
-      const R* from = right.column(b1 + j, m) + b1;
-      for (std::size_t i = 0; i < m; ++i) to[b_at + i] = from[i];
-    }
-  }
-
-  /// A column whose last rows are zero: the kernels want them so beyond the order.
-  R* cleared(std::size_t column) {
-    R* to = w_.data() + column * ld_;
-    for (std::size_t i = 0; i < 8; ++i) to[ld_ - 8 + i] = R(0);
-    return to;
   }
 
   /// Rows and columns N, 1 among themselves: T₂ H₁ T₂ᵀ + H₂.
-  template <class Size>
-  void gather_resultants(const Size m, const RunSegment<R>& left, const RunSegment<R>& right) {
+  static void gather_resultants(const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) {
     const Vec3<R>& d = right.reach;
     std::array<Six<R>, 6> f{};
     Six<R> push = zero_six<R>();
     for (std::size_t r = 0; r < 6; ++r) {
-      push[r] = left.column(r, m)[6];
+      push[r] = left.column(r)[6];
       for (std::size_t c = 0; c < 6; ++c) {
-        f[r][c] = left.column(r < c ? r : c, m)[r < c ? c : r];
+        f[r][c] = left.column(r < c ? r : c)[r < c ? c : r];
         push[r] += R(f[r][c] * right.load[c]);
       }
       f[r] = carried(f[r], d);
     }
     push = carried(push, d);
     for (std::size_t c = 0; c < 6; ++c) {
-      R* to = w_.data() + (m + c) * ld_ + m;
-      const R* from = right.column(c, m);
+      R* to = out.column(c);
+      const R* from = right.column(c);
       const Six<R> column = carried(Six<R>{f[0][c], f[1][c], f[2][c], f[3][c], f[4][c], f[5][c]}, d);
       for (std::size_t r = c; r < 6; ++r) to[r] = R(column[r] + from[r]);
       to[6] = R(push[c] + from[6]);
     }
   }
 
-  /// What is left, and what took no part, into the joined segment.
-  template <class Size>
-  void scatter(const Size m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) const {
-    const std::size_t a1 = 7, b1 = 7 + m, a_at = m + 7, b_at = a_at + (left.coupled ? m : 0), rows = 2 * m;
-    for (std::size_t c = 0; c < 7; ++c) {
-      const R* from = w_.data() + (m + c) * ld_;
-      R* to = out.column(c, m);
-      for (std::size_t i = c; i < 7; ++i) to[i] = from[m + i];
-      const R* a = left.coupled ? from + a_at : turned_.data() + c * rows;
-      const R* b = right.coupled ? from + b_at : right.column(c, m) + b1;
-      for (std::size_t i = 0; i < m; ++i) to[a1 + i] = a[i];
-      for (std::size_t i = 0; i < m; ++i) to[b1 + i] = b[i];
-    }
-    for (std::size_t j = 0; j < m; ++j) {
-      const R* a = left.coupled ? w_.data() + (a_at + j) * ld_ + a_at : left.column(a1 + j, m) + a1;
-      const R* b = right.coupled ? w_.data() + (b_at + j) * ld_ + b_at : right.column(b1 + j, m) + b1;
-      R *to_a = out.column(a1 + j, m) + a1, *to_b = out.column(b1 + j, m) + b1;
-      for (std::size_t i = 0; i < m; ++i) to_a[i] = a[i];
-      for (std::size_t i = 0; i < m; ++i) to_b[i] = b[i];
-      if (left.coupled && right.coupled)
-        for (std::size_t i = 0; i < m; ++i) to_a[m + i] = a[m + i];
-    }
-  }
-
-  AlignedVector<R> w_;
   std::vector<R> turned_;
-  std::size_t ld_ = 0, order_ = 0;
-  bool left_coupled_ = true, right_coupled_ = true;
 };
 
 }  // namespace baywork::detail

@@ -14,6 +14,7 @@
 #include <baywork/core/motion.hpp>
 #include <baywork/solve/detail/run_cell.hpp>
 #include <baywork/solve/detail/run_segment.hpp>
+#include <baywork/solve/detail/twofold_lanes.hpp>
 
 namespace baywork::detail {
 
@@ -42,6 +43,20 @@ struct RunHold {
   std::size_t by_parts = 0;  ///< local motions eliminated in `front`
   const RunSegment<R>* after = nullptr;
 };
+
+/// n numbers of a row -= factor times those of another; three more behind them, in both, may be touched.
+template <class Q>
+void subtract_multiple(const Q& factor, const Q* other, std::size_t n, Q* row) {
+#ifdef BAYWORK_DISPATCHED_KERNELS
+  if constexpr (std::is_same_v<Q, Twofold<double>>)
+    if (has_twofold_lanes())
+      return twofold_lane::subtract_multiple(reinterpret_cast<const double*>(&factor),
+                                             reinterpret_cast<const double*>(other), (n + 3) / 4,
+                                             reinterpret_cast<double*>(row));
+#endif
+  for (std::size_t j = 0; j < n; ++j)
+    if (value_of(other[j]) != 0.0) row[j] -= Q(factor * other[j]);
+}
 
 /// Makes the potential of the whole run stationary,
 ///   Σ Ψ_k(N_k, a_k-1, a_k) + Σ N_k·(r_k - T_k r_k-1) - Σ p_k·r_k-1 + Σ λ_j (R_j r + a_j - d_j) - ½ Σ c_j λ_j²,
@@ -99,20 +114,20 @@ class RunAssembly {
     if (after != nullptr) {
       const std::size_t b_at = block, q_at = block + kept - 6;
       for (std::size_t j = 0; j < m; ++j) {
-        const R* a = after->column(7 + j, m);
+        const R* a = after->column(7 + j);
         for (std::size_t i = j; i < m; ++i) at(i, j) += a[7 + i];
-        for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c, m)[7 + j];
-        at(one, j) += after->column(6, m)[7 + j];
+        for (std::size_t c = 0; c < 6; ++c) at(n_at + c, j) = after->column(c)[7 + j];
+        at(one, j) += after->column(6)[7 + j];
         if (!coupled) continue;
-        const R* b = after->column(7 + m + j, m);
+        const R* b = after->column(7 + m + j);
         for (std::size_t i = 0; i < m; ++i) at(b_at + i, j) = a[7 + m + i];
         for (std::size_t i = j; i < m; ++i) at(b_at + i, b_at + j) = b[7 + m + i];
-        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c, m)[7 + m + j];
-        at(one, b_at + j) = after->column(6, m)[7 + m + j];
+        for (std::size_t c = 0; c < 6; ++c) at(b_at + j, n_at + c) = after->column(c)[7 + m + j];
+        at(one, b_at + j) = after->column(6)[7 + m + j];
       }
       for (std::size_t c = 0; c < 6; ++c) {
-        for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c, m)[i];
-        at(one, n_at + c) = after->column(c, m)[6];
+        for (std::size_t i = c; i < 6; ++i) at(n_at + i, n_at + c) = after->column(c)[i];
+        at(one, n_at + c) = after->column(c)[6];
         at(q_at + c, n_at + c) = R(1);
         at(one, r_at + c) -= after->load[c];
         Six<R> unit = zero_six<R>();
@@ -157,14 +172,14 @@ class RunAssembly {
       std::array<R, 7> gs;  // row j of G S, and of G times the loads
       gs.fill(R(0));
       for (std::size_t c = 0; c < 6; ++c)
-        for (std::size_t d = 0; d < 7; ++d) gs[d] += R(after.column(c, m)[7 + m + j] * s[7 * c + d]);
+        for (std::size_t d = 0; d < 7; ++d) gs[d] += R(after.column(c)[7 + m + j] * s[7 * c + d]);
       R* const to = carried_.data() + j * ld;
       for (std::size_t i = j; i < m; ++i) {
-        to[i] = after.column(7 + m + j, m)[7 + m + i];
-        for (std::size_t c = 0; c < 6; ++c) to[i] += R(gs[c] * after.column(c, m)[7 + m + i]);
+        to[i] = after.column(7 + m + j)[7 + m + i];
+        for (std::size_t c = 0; c < 6; ++c) to[i] += R(gs[c] * after.column(c)[7 + m + i]);
       }
       std::copy_n(gs.begin(), 6, to + m);
-      to[m + 6] = R(after.column(6, m)[7 + m + j] + gs[6]);
+      to[m + 6] = R(after.column(6)[7 + m + j] + gs[6]);
     }
   }
 
@@ -176,7 +191,7 @@ class RunAssembly {
     std::array<double, 6> rigid{};
     for (std::size_t c = 0; c < 6; ++c) rigid[c] = rigid_stiffness;
     const auto root_compliance = [&](const RunSegment<R>& s, std::size_t c) {
-      return std::sqrt(std::abs(value_of(s.column(c, m)[c])));
+      return std::sqrt(std::abs(value_of(s.column(c)[c])));
     };
     if (before != nullptr)
       for (std::size_t c = 0; c < 6; ++c) rigid[c] = root_compliance(*before, c);
@@ -203,19 +218,23 @@ class RunAssembly {
     return unit;
   }
 
+  /// A row with the three numbers behind it that subtract_multiple() may touch.
+  static constexpr std::size_t row_length(std::size_t size) { return size + 3; }
+
   /// Gauss with row exchanges within the block; what is left is carried to the next station.
   template <class Q>
   void eliminate_by_rows(RunHold<R>& hold, std::vector<Q>& b, std::size_t block, std::size_t n, std::size_t ld,
                          const std::vector<double>& unit) {
     const std::size_t done = hold.by_parts, pivots = block - done, size = n - done, kept = n - 1 - block;
-    b.resize(size * size);
+    const std::size_t apart = row_length(size);
+    b.assign(apart * size, Q(0));
     for (std::size_t c = 0; c < size; ++c)
       for (std::size_t i = c; i < size; ++i)
-        b[c * size + i] = b[i * size + c] = Q(hold.front[(done + c) * ld + done + i]);
+        b[c * apart + i] = b[i * apart + c] = Q(hold.front[(done + c) * ld + done + i]);
     hold.order.resize(pivots);
     for (std::size_t i = 0; i < pivots; ++i) hold.order[i] = i;
     for (std::size_t c = 0; c < pivots; ++c) {
-      const auto entry = [&](std::size_t i) { return std::abs(value_of(b[hold.order[i] * size + c])); };
+      const auto entry = [&](std::size_t i) { return std::abs(value_of(b[hold.order[i] * apart + c])); };
       std::size_t best = c;
       double most = -1;
       for (std::size_t i = c; i < pivots; ++i) {
@@ -240,24 +259,17 @@ class RunAssembly {
                             "the joints of a station with supports can move without any support or bar resisting",
                             "a station that keeps its shape, by its own bars or its supports, is accepted");
       std::swap(hold.order[c], hold.order[best]);
-      Q* const pivot = b.data() + hold.order[c] * size;
+      Q* const pivot = b.data() + hold.order[c] * apart;
       const Q inverse = pivot[c] = Q(Q(1) / pivot[c]);  // kept for the way back
-      const auto subtract = [&](Q* row, std::size_t kept_from) {
-        if (value_of(row[c]) == 0.0) return;
-        const Q factor = Q(row[c] * inverse);
-        const auto columns = [&](std::size_t from, std::size_t to) {
-          for (std::size_t j = from; j < to; ++j)
-            if (value_of(pivot[j]) != 0.0) row[j] -= Q(factor * pivot[j]);
-        };
-        columns(c + 1, pivots);
-        columns(kept_from, size);
+      const auto subtract = [&](Q* row) {
+        if (value_of(row[c]) != 0.0) subtract_multiple(Q(row[c] * inverse), pivot + c + 1, size - c - 1, row + c + 1);
       };
-      for (std::size_t i = c + 1; i < pivots; ++i) subtract(b.data() + hold.order[i] * size, pivots);
-      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(b.data() + i * size, i);  // symmetric: half of it
+      for (std::size_t i = c + 1; i < pivots; ++i) subtract(b.data() + hold.order[i] * apart);
+      for (std::size_t i = pivots; i + 1 < size; ++i) subtract(b.data() + i * apart);
     }
     for (std::size_t c = 0; c < kept; ++c)
       for (std::size_t i = 0; i <= kept; ++i)
-        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + (std::min)(c, i)) * size + pivots + (std::max)(c, i)]);
+        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + (std::min)(c, i)) * apart + pivots + (std::max)(c, i)]);
   }
 
   /// Finds the block's unknowns from those of the next station.
@@ -281,19 +293,19 @@ class RunAssembly {
   template <class Q>
   void backward_by_rows(const RunHold<R>& hold, const std::vector<Q>& rows, std::vector<Q>& x, std::size_t pivots,
                         std::size_t size) {
-    const std::size_t m = m_, done = hold.by_parts, kept = size - 1 - pivots;
+    const std::size_t m = m_, done = hold.by_parts, kept = size - 1 - pivots, apart = row_length(size);
     x.resize(size);
     for (std::size_t i = 0; i < kept; ++i) x[pivots + i] = Q(next_[m + 6 - kept + i]);
     for (std::size_t c = 0; kept == 6 && c < 6; ++c) {
       R from_a = R(0);
-      for (std::size_t j = 0; j < m; ++j) from_a += R(hold.after->column(c, m)[7 + m + j] * next_[j]);
+      for (std::size_t j = 0; j < m; ++j) from_a += R(hold.after->column(c)[7 + m + j] * next_[j]);
       x[pivots + c] += Q(from_a);
     }
     x[size - 1] = Q(1);
     std::fill(x.begin(), x.begin() + static_cast<std::ptrdiff_t>(pivots), Q(0));
     for (std::size_t j = size; j-- > 0;) {  // column by column: the sums of all rows run beside each other
-      if (j < pivots) x[j] = Q(x[j] * rows[hold.order[j] * size + j]);
-      for (std::size_t i = 0; i < (std::min)(j, pivots); ++i) x[i] -= Q(rows[hold.order[i] * size + j] * x[j]);
+      if (j < pivots) x[j] = Q(x[j] * rows[hold.order[j] * apart + j]);
+      for (std::size_t i = 0; i < (std::min)(j, pivots); ++i) x[i] -= Q(rows[hold.order[i] * apart + j] * x[j]);
       x_[done + j] = rounded_to<R>(x[j]);
     }
   }

@@ -141,6 +141,22 @@ BAYWORK_LANES_FUNCTION void add_pairs(const double* b, std::size_t pairs, double
   }
 }
 
+
+BAYWORK_LANES_HELPER void subtract_four(const Twofolds& factor, const double* other, double* row) {
+  const Lanes a = at(row).v, b = at(row + 4).v, c = at(other).v, d = at(other + 4).v;
+  Twofolds to{__builtin_shufflevector(a, b, 0, 4, 2, 6), __builtin_shufflevector(a, b, 1, 5, 3, 7)};
+  const Twofolds by{__builtin_shufflevector(c, d, 0, 4, 2, 6), __builtin_shufflevector(c, d, 1, 5, 3, 7)};
+  subtract_product(factor, by, to);
+  tidy(to);
+  at(row).v = __builtin_shufflevector(to.hi, to.lo, 0, 4, 2, 6);
+  at(row + 4).v = __builtin_shufflevector(to.hi, to.lo, 1, 5, 3, 7);
+}
+/// `fours` times four numbers of a row, (hi, lo) each, -= a number times those of another row.
+BAYWORK_LANES_FUNCTION void subtract_multiple(const double* factor, const double* other, std::size_t fours, double* row) {
+  const Twofolds by{factor[0] - Lanes{}, factor[1] - Lanes{}};
+  for (std::size_t i = 0; i < fours; ++i) subtract_four(by, other + 8 * i, row + 8 * i);
+}
+
 }  // namespace baywork::detail::twofold_lane
 
 #endif
