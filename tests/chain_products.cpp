@@ -71,19 +71,30 @@ TEST_CASE("chain kernels: products with a packed symmetric matrix") {
     });
 }
 
-TEST_CASE("chain kernels: a full matrix times a vector") {
+TEST_CASE("chain kernels: a full matrix times vectors wherever they stand") {
   for (const Size rows : {Size{1}, Size{6}, Size{18}, Size{24}, Size{35}, Size{72}})
     for (const Size columns : {Size{1}, Size{5}, Size{24}, Size{47}})
-      for_each_set([&](const Kernels& k) {
-        CAPTURE(rows);
-        CAPTURE(columns);
-        const Size ld = padded(rows);
-        const Matrix a = random(rows, columns), x = random(columns, 1), y = random(rows, 1);
-        std::vector<double> v = stored(y, ld);
-        k.minus_times(rows, columns, ld, stored(a, ld).data(), stored(x, columns).data(), v.data());
-        CHECK(largest(read(v, rows, 1, ld) - (y - a * x)) <= static_cast<double>(columns) * epsilon);
-        CHECK(padding_is_zero(v, rows, ld));
-      });
+      for (const Size count : {Size{1}, Size{3}, Size{4}, Size{9}})
+        for_each_set([&](const Kernels& k) {
+          CAPTURE(rows);
+          CAPTURE(columns);
+          CAPTURE(count);
+          const Size ld = padded(rows);
+          const Matrix a = random(rows, columns), x = random(columns, count), y = random(rows, count);
+          const std::vector<double> given = stored(x, columns);
+          std::vector<double> v = stored(y, ld);
+          std::vector<const double*> from;
+          std::vector<double*> to;
+          Matrix expected = y;
+          for (Size i = 0; i < count; ++i) {  // the last vector meets the first place
+            from.push_back(given.data() + (count - 1 - i) * columns);
+            to.push_back(v.data() + i * ld);
+            expected.col(index(i)) -= a * x.col(index(count - 1 - i));
+          }
+          k.minus_times(rows, columns, ld, stored(a, ld).data(), count, from.data(), to.data());
+          CHECK(largest(read(v, rows, count, ld) - expected) <= static_cast<double>(columns) * epsilon);
+          CHECK(padding_is_zero(v, rows, ld));
+        });
 }
 
 TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solution with it") {

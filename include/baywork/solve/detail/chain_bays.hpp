@@ -169,16 +169,20 @@ class ChainBays {
   class Finder {
    public:
     Finder(std::vector<Type>& types, std::size_t things, std::size_t members) : types_(types) {
-      start_.reserve(things + 1);
-      words_.reserve(2 * things + 3 * members);
+      start_.reserve(things);
+      words_.resize(2 * things + 3 * members);
     }
 
     void begin(std::size_t first, std::size_t second) {
-      start_.push_back(words_.size());
-      words_.push_back(static_cast<std::uint32_t>(first));
-      words_.push_back(static_cast<std::uint32_t>(second));
+      start_.push_back(said_);
+      words_[said_++] = static_cast<std::uint32_t>(first);
+      words_[said_++] = static_cast<std::uint32_t>(second);
     }
-    void see(std::uint32_t sort, std::uint32_t from, std::uint32_t to) { words_.insert(words_.end(), {sort, from, to}); }
+    void see(std::uint32_t sort, std::uint32_t from, std::uint32_t to) {
+      std::uint32_t* const w = words_.data() + said_;
+      w[0] = sort, w[1] = from, w[2] = to;
+      said_ += 3;
+    }
     std::uint32_t end(std::size_t thing) {
       if constexpr (std::floating_point<S>) {
         // most often a bay is like the one before it or the one before that
@@ -205,13 +209,13 @@ class ChainBays {
     }
     /// The thing last described against an earlier one.
     bool same(std::size_t a, std::size_t b) const {
-      const auto size = static_cast<std::ptrdiff_t>(words_.size() - start_[b]);
-      const auto first = words_.begin() + static_cast<std::ptrdiff_t>(start_[a]);
-      return static_cast<std::ptrdiff_t>(start_[a + 1] - start_[a]) == size && std::equal(first, first + size, words_.end() - size);
+      const std::size_t size = said_ - start_[b];
+      const std::uint32_t *const one = words_.data() + start_[a], *const other = words_.data() + start_[b];
+      return start_[a + 1] - start_[a] == size && std::equal(one, one + size, other);
     }
     std::uint64_t hash_of(std::size_t thing) const {
-      std::uint64_t h = words_.size() - start_[thing];
-      for (std::size_t i = start_[thing]; i < words_.size(); ++i) {
+      std::uint64_t h = said_ - start_[thing];
+      for (std::size_t i = start_[thing]; i < said_; ++i) {
         h = (h ^ words_[i]) * 0xD6E8'FEB8'6659'FD93ULL;
         h ^= h >> 32;
       }
@@ -220,6 +224,7 @@ class ChainBays {
     std::vector<Type>& types_;
     std::vector<std::size_t> start_;    ///< of each thing's words
     std::vector<std::uint32_t> words_;
+    std::size_t said_ = 0;              ///< number of words so far
     std::uint32_t recent_[2] = {static_cast<std::uint32_t>(-1), static_cast<std::uint32_t>(-1)};
     std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
   };

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <memory>
@@ -43,6 +44,8 @@ struct Joined {
 template <class S>
 class ChainRuns {
  public:
+  static constexpr std::size_t together = 4;  ///< stations inside segments that are dealt with at once
+
   ChainRuns() = default;
   /// `longest`: bays in a segment, at most; 1 joins nothing.
   ChainRuns(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, std::size_t longest) : bays_(&bays) {
@@ -111,28 +114,36 @@ class ChainRuns {
     return sum;
   }
 
-  /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of a station.
+  /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of `together` stations.
   void gather(S* x, S* z) const {
     using K = KernelsOf<S>;
-    for (const Instance& i : instances_) {
-      const Joined<S>& t = joined_[i.joined];
-      const std::size_t n = bays_->unknowns(i.middle), n1 = bays_->unknowns(i.first), n2 = bays_->unknowns(i.last);
-      S* const xm = x + start_[i.middle];
-      for (std::size_t u = 0; u < padded(n); ++u) z[u] = S(-xm[u]);
-      K::minus_times(n1, n, padded(n1), t.minus_to_left, z, x + start_[i.first]);
-      K::minus_times(n2, n, padded(n2), t.minus_to_right, z, x + start_[i.last]);
-      K::apply(n, t.pivot, z, xm);
-      for (std::size_t u = 0; u < padded(n); ++u) xm[u] = S(-xm[u]);
+    std::array<S*, together> first{}, middle{}, last{}, forces{};
+    for (std::size_t k = 0, count = 0; k < instances_.size(); k += count) {
+      count = alike(k);
+      const Joined<S>& t = joined_[instances_[k].joined];
+      const auto [n1, n, n2] = sizes(instances_[k]);
+      for (std::size_t i = 0; i < count; ++i) {
+        const Instance& one = instances_[k + i];
+        first[i] = x + start_[one.first], middle[i] = x + start_[one.middle], last[i] = x + start_[one.last];
+        forces[i] = z + i * padded(n);
+        for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-middle[i][u]);
+      }
+      K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), first.data());
+      K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), last.data());
+      for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, middle[i]);
     }
   }
   /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
   template <class At>
   void spread(std::size_t j, const At& at) const {
-    for (std::size_t k = inside_.size(j); k-- > 0;) spread_one(instances_[inside_.begin(j)[k]], at);
+    for (std::size_t k = inside_.size(j); k-- > 0;) spread_some(inside_.begin(j)[k], 1, at);
   }
   void spread(S* x) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
-    for (std::size_t k = instances_.size(); k-- > 0;) spread_one(instances_[k], at);
+    for (std::size_t k = instances_.size(), count = 0; k > 0; k -= count) {
+      count = alike_before(k);
+      spread_some(k - count, count, at);
+    }
   }
   /// For what joins segments: f(first, middle, last, left type, right type, packed inverse), from short to long ones or back.
   template <class F>
@@ -156,13 +167,35 @@ class ChainRuns {
     std::uint32_t joined = 0, first = 0, middle = 0, last = 0;
   };
 
+  /// Unknowns of the first, the middle and the last station.
+  std::array<std::size_t, 3> sizes(const Instance& i) const {
+    return {bays_->unknowns(i.first), bays_->unknowns(i.middle), bays_->unknowns(i.last)};
+  }
+  /// How many instances from k on, or just before it, are of one sort, `together` at most: their vectors meet its matrices
+  /// at once. They stand side by side, so that none is an end of another's middle.
+  std::size_t alike(std::size_t k) const {
+    std::size_t count = 1;
+    while (count < together && k + count < instances_.size() && instances_[k + count].joined == instances_[k].joined) ++count;
+    return count;
+  }
+  std::size_t alike_before(std::size_t k) const {
+    std::size_t count = 1;
+    while (count < together && count < k && instances_[k - 1 - count].joined == instances_[k - 1].joined) ++count;
+    return count;
+  }
+
   template <class At>
-  void spread_one(const Instance& i, const At& at) const {
+  void spread_some(std::size_t k, std::size_t count, const At& at) const {
     using K = KernelsOf<S>;
-    const Joined<S>& t = joined_[i.joined];
-    const std::size_t n = bays_->unknowns(i.middle);
-    K::minus_times(n, bays_->unknowns(i.first), padded(n), t.from_left, at(i.first), at(i.middle));
-    K::minus_times(n, bays_->unknowns(i.last), padded(n), t.from_right, at(i.last), at(i.middle));
+    const Joined<S>& t = joined_[instances_[k].joined];
+    const auto [n1, n, n2] = sizes(instances_[k]);
+    std::array<S*, together> first{}, middle{}, last{};
+    for (std::size_t i = 0; i < count; ++i) {
+      const Instance& one = instances_[k + i];
+      first[i] = at(one.first), middle[i] = at(one.middle), last[i] = at(one.last);
+    }
+    K::minus_times(n, n1, padded(n), t.from_left, count, first.data(), middle.data());
+    K::minus_times(n, n2, padded(n), t.from_right, count, last.data(), middle.data());
   }
 
   /// Two neighbours, how often they occur, and the segment made of them (number + 1).

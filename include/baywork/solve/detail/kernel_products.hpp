@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Products of one vector with a full matrix and with one by rows of blocks.
+// Products of vectors with a full matrix, and of one with rows of blocks.
 // A part of kernel_bodies.hpp, which is included once per instruction set.
 
 #ifdef BAYWORK_KERNEL_SET
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
-/// One chunk of row tiles. Columns take turns in two sums, since one alone would wait for its last addition.
+/// One chunk of row tiles for one vector. Columns take turns in two sums, since one alone would wait for its last addition.
 template <Size tiles, Size... Tile>
 BAYWORK_KERNEL_HELPER void minus_chunk(Size columns, Size ld, const double* a, const double* x, double* y,
                                        std::index_sequence<Tile...>) {
@@ -25,14 +25,33 @@ BAYWORK_KERNEL_HELPER void minus_chunk(Size columns, Size ld, const double* a, c
   }
   ((at(y + Tile * lanes).v -= even[Tile] + odd[Tile]), ...);
 }
-
-BAYWORK_KERNEL_FUNCTION void minus_times(Size rows, Size columns, Size ld, const double* a, const double* x,
-                                         double* y) {
-  Size tiles = tiles_of(rows);
-  for (; tiles >= 3; tiles -= 3, a += 3 * lanes, y += 3 * lanes)
-    minus_chunk<3>(columns, ld, a, x, y, std::make_index_sequence<3>{});
-  for (; tiles > 0; --tiles, a += lanes, y += lanes)
-    minus_chunk<1>(columns, ld, a, x, y, std::make_index_sequence<1>{});
+/// The same for four vectors: each number of a, once read, meets all of them.
+template <Size tiles, Size... Tile, Size... Cell>
+BAYWORK_KERNEL_HELPER void minus_four(Size columns, Size ld, const double* a, const double* const* x, double* const* y,
+                                      Size row, std::index_sequence<Tile...>, std::index_sequence<Cell...> cells) {
+  Lanes block[4 * tiles];
+  clear(block, cells);
+  for (Size c = 0; c < columns; ++c, a += ld) {
+    Lanes column[] = {at(a + Tile * lanes).v...};
+    (keep(column[Tile]), ...);
+    ((block[Cell] = BAYWORK_KERNEL_MADD(column[Cell % tiles], (x[Cell / tiles][c] - Lanes{}), block[Cell])), ...);
+  }
+  ((at(y[Cell / tiles] + row + Cell % tiles * lanes).v -= block[Cell]), ...);
+}
+template <Size tiles>
+BAYWORK_KERNEL_HELPER void minus_chunk_of_all(Size columns, Size ld, const double* a, Size count,
+                                              const double* const* x, double* const* y, Size row) {
+  constexpr std::make_index_sequence<tiles> all;
+  Size k = 0;
+  for (; k + 4 <= count; k += 4)
+    minus_four<tiles>(columns, ld, a, x + k, y + k, row, all, std::make_index_sequence<4 * tiles>{});
+  for (; k < count; ++k) minus_chunk<tiles>(columns, ld, a, x[k], y[k] + row, all);
+}
+BAYWORK_KERNEL_FUNCTION void minus_times(Size rows, Size columns, Size ld, const double* a, Size count,
+                                         const double* const* x, double* const* y) {
+  Size tiles = tiles_of(rows), row = 0;
+  for (; tiles >= 3; tiles -= 3, row += 3 * lanes) minus_chunk_of_all<3>(columns, ld, a + row, count, x, y, row);
+  for (; tiles > 0; --tiles, row += lanes) minus_chunk_of_all<1>(columns, ld, a + row, count, x, y, row);
 }
 
 /// Six sums of one row of blocks. The three columns have sums of their own: one would wait for its last addition.

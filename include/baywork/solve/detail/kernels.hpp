@@ -63,8 +63,9 @@ struct Kernels {
   /// With h = (h_e after `forward`, k): h_e becomes e = L11⁻ᵀ (D⁻¹ h_e - L21ᵀ k).
   void (*backward)(Size n1, Size n2, Size ld, const double* l, double* h);
 
-  /// y -= a x, a of rows x columns in full.
-  void (*minus_times)(Size rows, Size columns, Size ld, const double* a, const double* x, double* y);
+  /// y[k] -= a x[k] for `count` vectors wherever they stand, a of rows x columns in full. No y is an x or another y.
+  void (*minus_times)(Size rows, Size columns, Size ld, const double* a, Size count, const double* const* x,
+                      double* const* y);
   /// x -= c from.
   void (*minus_block_rows)(const BlockRowsOf<double>& c, const double* from, double* x);
 
@@ -184,8 +185,9 @@ struct KernelsOf<double> {
   }
   static void forward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().forward(n1, n2, ld, l, h); }
   static void backward(Size n1, Size n2, Size ld, const double* l, double* h) { kernels().backward(n1, n2, ld, l, h); }
-  static void minus_times(Size rows, Size columns, Size ld, const double* a, const double* x, double* y) {
-    kernels().minus_times(rows, columns, ld, a, x, y);
+  static void minus_times(Size rows, Size columns, Size ld, const double* a, Size count, const double* const* x,
+                          double* const* y) {
+    kernels().minus_times(rows, columns, ld, a, count, x, y);
   }
   static void minus_block_rows(const BlockRowsOf<double>& c, const double* from, double* x) {
     kernels().minus_block_rows(c, from, x);

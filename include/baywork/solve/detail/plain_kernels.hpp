@@ -196,9 +196,10 @@ struct PlainKernels {
     }
   }
 
-  static void minus_times(Size rows, Size columns, Size ld, const S* a, const S* x, S* y) {
-    for (Size c = 0; c < columns; ++c)
-      for (Size r = 0; r < rows; ++r) y[r] -= S(a[r + c * ld] * x[c]);
+  static void minus_times(Size rows, Size columns, Size ld, const S* a, Size count, const S* const* x, S* const* y) {
+    for (Size k = 0; k < count; ++k)
+      for (Size c = 0; c < columns; ++c)
+        for (Size r = 0; r < rows; ++r) y[k][r] -= S(a[r + c * ld] * x[k][c]);
   }
   static void minus_block_rows(const BlockRowsOf<S>& c, const S* from, S* x) {
     Size k = 0;
