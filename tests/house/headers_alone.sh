@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 # Compiles every header by itself, then all of them in one file after macros that other people's headers define.
 # Usage: headers_alone.sh WHICH COMPILER INCLUDE_DIR EIGEN_DIR SCRATCH WARNING...
-# WHICH: "all" headers are compiled alone, or the "public" ones (those of whole folders) only.
+# WHICH: "all" headers are compiled alone, or none of them: "together".
 #
 # Most of a header is what it includes, and much of that is the same for many. So a few heads are precompiled, and a
 # header is compiled after the first of them that it includes, itself or by what it includes; and headers of which each
@@ -20,7 +20,7 @@ mkdir -p "$scratch"
 optional='^$'
 printf '#include <nlohmann/json.hpp>\n' | "$compiler" -std=c++20 -fsyntax-only -x c++ - 2> /dev/null || optional='^baywork/json[./]'
 (cd "$include" && find baywork -name '*.hpp' | grep -v "$optional" | sort) > "$scratch/headers"
-grep -x 'baywork/[^/]*' "$scratch/headers" > "$scratch/public"
+: > "$scratch/together"
 grep -v '/kernel_[a-z]*\.hpp$' "$scratch/headers" > "$scratch/all"
 
 # "FILE HEAD" for each file of headers to compile, "-" for no head.
