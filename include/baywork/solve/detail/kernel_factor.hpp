@@ -14,29 +14,6 @@ BAYWORK_KERNEL_HELPER void keep_block(double* s, Size ld, const PivotBlock& p) {
   if (width > 2) s[2] = p.l20, s[3] = p.l30, s[2 + ld] = p.l21, s[3 + ld] = p.l31, s[2 + 2 * ld] = p.d2;
   if (width > 2) s[3 + 2 * ld] = p.l32, s[3 + 3 * ld] = p.d3;
 }
-template <Size width>
-BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size ld, double* k, double* minus_z, Size ldz,
-                                             double* inverse) {
-  if (first + width > n1) return first;
-  PivotBlock p, next{};
-  factor<width>(p, k + first * (ld + 1), ld);
-  for (; first + width <= n1; first += width, p = next) {
-    const Size after = first + width;
-    double* const columns = k + first * ld;
-    solve_panel<width>(p, tile_start(first), n, columns, ld, minus_z, ldz);
-    keep_pivots<width>(inverse + first, p);
-    keep_block<width>(columns + first, ld, p);
-    // The next pivot block first: its factor is a long chain of operations that the other updates can run beside.
-    Size done = after;
-    if (after + width <= n1) {
-      done += width;
-      update_lower(fixed<width>, after, done, n, columns, ld, minus_z, ldz, k, ld);
-      factor<width>(next, k + after * (ld + 1), ld);
-    }
-    update_lower(fixed<width>, done, n, n, columns, ld, minus_z, ldz, k, ld);
-  }
-  return first;
-}
 
 #if BAYWORK_KERNEL_LANES == 8
 /// A panel of less than a tile, if so many pivots are left before `end`, and what it does to the columns up to there.
@@ -75,7 +52,7 @@ BAYWORK_KERNEL_FUNCTION void divide_one(double* rows, Size ld, const double* min
   divide_row_tile(rows, ld, minus_l, inverse, minus_z, apart, std::make_index_sequence<8>{});
 }
 /// Groups of up to 24 pivots, by tiles and what is left of one: columns beyond a group are touched once for all of it.
-BAYWORK_KERNEL_HELPER Size eliminate_groups(Size n1, Size n, Size ld, double* k, double* minus_z, Size apart,
+BAYWORK_KERNEL_HELPER void eliminate_groups(Size n1, Size n, Size ld, double* k, double* minus_z, Size apart,
                                             double* inverse) {
   constexpr std::make_index_sequence<8> all;
   alignas(64) double minus_l[64];
@@ -96,7 +73,30 @@ BAYWORK_KERNEL_HELPER Size eliminate_groups(Size n1, Size n, Size ld, double* k,
     update_lower(end - first, end, n, n, k + first * ld, ld, minus_z, apart, k, ld);
     first = end;
   }
-  return n1;
+}
+#else
+template <Size width>
+BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size ld, double* k, double* minus_z, Size ldz,
+                                             double* inverse) {
+  if (first + width > n1) return first;
+  PivotBlock p, next{};
+  factor<width>(p, k + first * (ld + 1), ld);
+  for (; first + width <= n1; first += width, p = next) {
+    const Size after = first + width;
+    double* const columns = k + first * ld;
+    solve_panel<width>(p, tile_start(first), n, columns, ld, minus_z, ldz);
+    keep_pivots<width>(inverse + first, p);
+    keep_block<width>(columns + first, ld, p);
+    // The next pivot block first: its factor is a long chain of operations that the other updates can run beside.
+    Size done = after;
+    if (after + width <= n1) {
+      done += width;
+      update_lower(fixed<width>, after, done, n, columns, ld, minus_z, ldz, k, ld);
+      factor<width>(next, k + after * (ld + 1), ld);
+    }
+    update_lower(fixed<width>, done, n, n, columns, ld, minus_z, ldz, k, ld);
+  }
+  return first;
 }
 #endif
 
