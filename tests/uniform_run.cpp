@@ -201,7 +201,7 @@ TEST_CASE("a long open box bends and shears as a beam does") {
   }
 }
 
-TEST_CASE("a row less a multiple of another in twice the digits, and what lies beyond it left alone but for three numbers") {
+TEST_CASE("a row less a multiple of another in twice the digits, and three numbers behind it at most are touched") {
   using detail::Twofold;
   Random r(11);
   double worst = 0;

@@ -50,10 +50,10 @@ inline constexpr double unyielding = 1e20;  ///< [N/m]: of a rigid support, fini
 struct Hold {
   double along_y = 0, along_z = 0;
 };
-/// A bar and a support hold along their own direction (|cos| above 0.9); two that are not in line (|sin| above 0.2) hold
-/// along every direction, the joint being free to slip aside. A bar within 12 degrees of the chord's axis holds nothing.
-/// Where a face has a cross member its diagonals do not count: what they lead to is held no better than by the next
-/// cross member.
+/// A bar and a support hold along their own direction (|cos| above 0.9); two that are not in line (|sin| above 0.2)
+/// hold along every direction, the joint being free to slip aside. A bar within 12 degrees of the chord's axis holds
+/// nothing. Where a face has a cross member its diagonals do not count: what they lead to is held no better than by the
+/// next cross member.
 inline Hold hold(const Analysis& analysis, std::span<const std::size_t> bars, std::size_t node,
                  const MemberAxes<>& chord) {
   const Frame& frame = analysis.model().frame;

@@ -79,8 +79,9 @@ bool keeps_sign(std::array<double, N> c, double lo, double hi) {
   return least > rounding || most < -rounding;
 }
 
-/// Sign-changing roots in (lo, hi), rising: of a parabola the greater one first, in which nothing cancels, the other from
-/// their product. Between two neighbouring roots of the derivative any other is monotonic, so that each is found once.
+/// Sign-changing roots in (lo, hi), rising: of a parabola the greater one first, in which nothing cancels, the other
+/// from their product. Any other polynomial is monotonic between two neighbouring roots of its derivative, so that each
+/// is found once.
 template <std::size_t N>
 Roots<N> roots_between(const std::array<double, N>& c, double lo, double hi) {
   Roots<N> out;

@@ -171,11 +171,12 @@ class ChainRuns {
   std::array<std::size_t, 3> sizes(const Instance& i) const {
     return {bays_->unknowns(i.first), bays_->unknowns(i.middle), bays_->unknowns(i.last)};
   }
-  /// How many instances from k on, or just before it, are of one sort, `together` at most: their vectors meet its matrices
-  /// at once. They stand side by side, so that none is an end of another's middle.
+  /// How many instances from k on, or just before it, are of one sort, `together` at most: their vectors meet its
+  /// matrices at once. They stand side by side, so that none has another's middle as an end.
   std::size_t alike(std::size_t k) const {
     std::size_t count = 1;
-    while (count < together && k + count < instances_.size() && instances_[k + count].joined == instances_[k].joined) ++count;
+    while (count < together && k + count < instances_.size() && instances_[k + count].joined == instances_[k].joined)
+      ++count;
     return count;
   }
   std::size_t alike_before(std::size_t k) const {

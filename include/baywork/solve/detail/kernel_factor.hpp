@@ -18,8 +18,8 @@ BAYWORK_KERNEL_HELPER void keep_block(double* s, Size ld, const PivotBlock& p) {
 #if BAYWORK_KERNEL_LANES == 8
 /// A panel of less than a tile, if so many pivots are left before `end`, and what it does to the columns up to there.
 template <Size width>
-BAYWORK_KERNEL_HELPER Size eliminate_panel(Size first, Size end, Size n, Size ld, double* k, double* minus_z, Size apart,
-                                           double* inverse) {
+BAYWORK_KERNEL_HELPER Size eliminate_panel(Size first, Size end, Size n, Size ld, double* k, double* minus_z,
+                                           Size apart, double* inverse) {
   if (first + width > end) return first;
   double *const columns = k + first * ld, *const s = columns + first;
   PivotBlock p;
@@ -101,7 +101,8 @@ BAYWORK_KERNEL_HELPER Size eliminate_columns(Size first, Size n1, Size n, Size l
 #endif
 
 BAYWORK_KERNEL_FUNCTION double eliminate(Size n1, Size n2, Size ld, double* k, Size* worst) {
-  constexpr Size most_pivots = lanes < 8 ? 4 : 24, most = 128, apart = most + 8;  // columns a page apart would be taken for each other
+  // columns a page apart would be taken for each other
+  constexpr Size most_pivots = lanes < 8 ? 4 : 24, most = 128, apart = most + 8;
   const Size n = n1 + n2;
   if (n > most) return PlainKernels<double>::eliminate(n1, n2, ld, k, worst);
   alignas(64) double minus_z[most_pivots * apart];

@@ -79,8 +79,8 @@ BAYWORK_KERNEL_HELPER void update_columns(Depth depth, Size tiles, const double*
   if (tiles == 2) update_chunk<2, columns>(depth, w, ldw, z, ldz, c, ldc);
   if (tiles == 1) update_chunk<1, columns>(depth, w, ldw, z, ldz, c, ldc);
 }
-/// Columns [first, last) of a symmetric c, of which the lower triangle counts, += w zᵀ, both `depth` columns; rows up to
-/// `rows`. `depth` is one of `fixed` where it is known when compiled.
+/// Columns [first, last) of a symmetric c, of which the lower triangle counts, += w zᵀ, both of `depth` columns, which
+/// is one of `fixed` where it is known when compiled; rows up to `rows`.
 template <class Depth>
 BAYWORK_KERNEL_FUNCTION void update_lower(Depth depth, Size first, Size last, Size rows, const double* w, Size ldw,
                                           const double* z, Size ldz, double* c, Size ldc) {

@@ -6,7 +6,7 @@
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
-/// One chunk of row tiles for one vector. Columns take turns in two sums, since one alone would wait for its last addition.
+/// One chunk of row tiles for one vector. Columns take turns in two sums: one alone would wait for its last addition.
 template <Size tiles, Size... Tile>
 BAYWORK_KERNEL_HELPER void minus_chunk(Size columns, Size ld, const double* a, const double* x, double* y,
                                        std::index_sequence<Tile...>) {

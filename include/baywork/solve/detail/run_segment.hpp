@@ -205,7 +205,7 @@ class RunJoiner {
     }
   }
 
-  /// The columns of Ψ₁ + Ψ₂. Whole squares are copied, of which the lower triangles count: lanes have no remainders then.
+  /// The columns of Ψ₁ + Ψ₂. Whole squares are copied, of which the lower triangles count: no remainders for lanes.
   template <class Size>
   void gather(const Size m, const RunSegment<R>& left, const RunSegment<R>& right, RunSegment<R>& out) const {
     const std::size_t a1 = 7, b1 = 7 + m, one = m + 6, a_at = m + 7, b_at = a_at + m, rows = 2 * m, ld = out.ld;

@@ -269,7 +269,8 @@ class RunAssembly {
     }
     for (std::size_t c = 0; c < kept; ++c)
       for (std::size_t i = 0; i <= kept; ++i)
-        carried_[c * (kept + 1) + i] = rounded_to<R>(b[(pivots + (std::min)(c, i)) * apart + pivots + (std::max)(c, i)]);
+        carried_[c * (kept + 1) + i] =
+            rounded_to<R>(b[(pivots + (std::min)(c, i)) * apart + pivots + (std::max)(c, i)]);
   }
 
   /// Finds the block's unknowns from those of the next station.

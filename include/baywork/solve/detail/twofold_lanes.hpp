@@ -152,7 +152,8 @@ BAYWORK_LANES_HELPER void subtract_four(const Twofolds& factor, const double* ot
   at(row + 4).v = __builtin_shufflevector(to.hi, to.lo, 1, 5, 3, 7);
 }
 /// `fours` times four numbers of a row, (hi, lo) each, -= a number times those of another row.
-BAYWORK_LANES_FUNCTION void subtract_multiple(const double* factor, const double* other, std::size_t fours, double* row) {
+BAYWORK_LANES_FUNCTION void subtract_multiple(const double* factor, const double* other, std::size_t fours,
+                                              double* row) {
   const Twofolds by{factor[0] - Lanes{}, factor[1] - Lanes{}};
   for (std::size_t i = 0; i < fours; ++i) subtract_four(by, other + 8 * i, row + 8 * i);
 }
