@@ -6,6 +6,8 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -108,6 +110,26 @@ TEST_CASE("pictures of random girders are well-formed, name themselves, and refe
       CHECK(picture.find("inf") == std::string::npos);
     }
   }
+}
+
+TEST_CASE("where nothing is left of a resistance no number is printed, and it counts as a failure, not as out of scope") {
+  const Analysis a{box()};  // torques beyond the bars' own leave nothing for shear (EN 1999-1-1 6.2.7)
+  const Cases cases = a.solve(std::vector<LoadCase>{
+      {"far too much", Nature::permanent, {point_load(ChordOf::top_left, 3.2, {0, 1e9, 0})}}});
+  const verify::Proof proof = verify::by_material(cases, en1990::ultimate());
+  CHECK(!proof.passes());
+  CHECK(proof.outside_scope().empty());
+  CHECK(proof.worst().utilisation == std::numeric_limits<double>::infinity());
+  CHECK(proof.verdict() == "fails, nothing resists at " + verify::place(proof.worst()));
+  CHECK(verify::text(proof.worst()).ends_with(" = no resistance"));
+  std::ostringstream printed;
+  printed << proof;
+  CHECK(printed.str().find("inf") == std::string::npos);
+  CHECK(printed.str().find("no resistance  ") != std::string::npos);
+  const std::string picture = show::utilisation_map(a.model(), proof);
+  CHECK(picture.find("none left") != std::string::npos);
+  CHECK(picture.find("outside the scope") == std::string::npos);
+  CHECK(picture.find("inf") == std::string::npos);
 }
 
 TEST_CASE("names of a girder's own are text and nothing else") {

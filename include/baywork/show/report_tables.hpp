@@ -119,7 +119,7 @@ inline void add_proof_rows(Page& page, const verify::Proof& proof) {
   for (const verify::Row& r : proof.governing()) {
     const bool outside = r.check == verify::Check::outside_scope;
     const std::string behind = outside ? "" : notes(r);
-    rows.push_back({outside ? "-" : fixed(r.utilisation, 4), std::string(name(r.check)),
+    rows.push_back({utilisation_of(r), std::string(name(r.check)),
                     outside ? "" : std::string(r.standard) + ' ' + r.clause, place(r),
                     outside ? "" : std::to_string(r.combination + 1),
                     verify::text(r) + (behind.empty() ? "" : "; " + behind) +

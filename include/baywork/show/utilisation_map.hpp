@@ -18,8 +18,8 @@ namespace baywork::show {
 namespace detail {
 
 /// Steps of utilisation: up to 0.25, 0.5, 0.75, 1, above 1, outside the scope.
-inline std::size_t step_of(double utilisation) {
-  if (!is_finite(utilisation)) return 5;
+inline std::size_t step_of(double utilisation, bool outside) {
+  if (outside) return 5;
   return utilisation <= 0.25 ? 0 : utilisation <= 0.5 ? 1 : utilisation <= 0.75 ? 2 : utilisation <= 1.0 ? 3 : 4;
 }
 inline constexpr std::array<const char*, 6> step_words{"to 0.25", "to 0.50", "to 0.75",
@@ -43,7 +43,8 @@ inline double step_half(std::size_t step) { return 1.5 + 0.75 * static_cast<doub
 /// "0.8431 buckling, EN 1999-1-1:2007 6.3.1: bay 12, top left chord": a row in a line.
 inline std::string row_words(const verify::Row& r) {
   if (r.check == verify::Check::outside_scope) return "outside the scope: " + verify::place(r) + ": " + r.reason;
-  return digits_of(r.utilisation) + ' ' + name(r.check) + ", " + r.standard + ' ' + r.clause + ": " + verify::place(r);
+  const std::string u = is_infinite(r.utilisation) ? verify::utilisation_of(r) : digits_of(r.utilisation);
+  return u + ' ' + name(r.check) + ", " + r.standard + ' ' + r.clause + ": " + verify::place(r);
 }
 
 }  // namespace detail
@@ -51,6 +52,7 @@ inline std::string row_words(const verify::Row& r) {
 /// `model` is that of the proof's analysis. Rows of a whole face or of the girder belong to no bar and are named below.
 inline std::string utilisation_map(const GirderModel& model, const verify::Proof& proof, const Look& look = {}) {
   std::vector<double> used(model.frame.members.size(), 0.0);
+  std::vector<char> outside(used.size(), 0);
   std::vector<const verify::Row*> whole;
   for (const verify::Row& r : proof.rows()) {
     if (r.member == no_member) {
@@ -61,10 +63,12 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
       fail<BadDescription>(verify::place(r), "the proof has a bar that this girder has not",
                            "the model of the proof's own girder is accepted");
     if (!(r.utilisation <= used[r.member])) used[r.member] = r.utilisation;  // also what is no number
+    if (r.check == verify::Check::outside_scope) outside[r.member] = 1;
   }
   Picture p(look, "Utilisation of all bars", proof.verdict() + ".");
   struct Label {
     double value, rank;  // what is equal but for rounding keeps its order
+    std::string words;
     LabelPlace place;
   };
   bool met_outside = false;
@@ -78,21 +82,21 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
       for (const StripBar& b : strips.bars(f)) {
         const double u = used[b.member];
         if (u <= 0.0) continue;
-        const std::size_t step = detail::step_of(u);
+        const std::size_t step = detail::step_of(u, outside[b.member] != 0);
+        const std::string words = step == 5 ? "out" : is_finite(u) ? baywork::text::fixed(u, 2) : "none left";
         met_outside = met_outside || step == 5;
         const Spot s = detail::step_half(step) * b.side;
-        p.svg.open("", {{"member", std::to_string(b.member)}, {"utilisation", baywork::text::number(u, 9)}});
+        p.svg.open("", {{"member", std::to_string(b.member)}, {"utilisation", is_finite(u) ? baywork::text::number(u, 9) : words}});
         detail::step_area(p, {b.from + s, b.to + s, b.to - s, b.from - s}, step);
         p.svg.close();
-        labels.push_back({u, is_finite(u) ? std::round(1e6 * u) : 1e300, strips.beside(b, detail::step_half(step))});
+        labels.push_back({u, is_finite(u) ? std::round(1e6 * u) : 1e300, words, strips.beside(b, detail::step_half(step))});
       }
       p.svg.close();
     }
     std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) { return a.rank > b.rank; });
     for (const Label& l : labels) {
       if (l.value < 0.1) break;
-      p.labels.place(p.svg, is_finite(l.value) ? baywork::text::fixed(l.value, 2) : "out",
-                     l.value > 1.0 ? "bw-load" : "bw-ink", Letters::small, {l.place});
+      p.labels.place(p.svg, l.words, l.value > 1.0 ? "bw-load" : "bw-ink", Letters::small, {l.place});
     }
     strips.draw_stations();
   }

@@ -76,6 +76,7 @@ class Proof {
       return "not proved: " + std::to_string(places) + word + (places == 1 ? " is" : "s are") + " outside the scope (" +
              place(outside[0]) + ": " + outside[0].reason + ")";
     }
+    if (is_infinite(worst().utilisation)) return "fails, nothing resists at " + place(worst());
     const std::string most = baywork::text::number(worst().utilisation, 4);
     return passes() ? "passes the checks made, greatest utilisation " + most
                     : "fails, greatest utilisation " + most + " (" + place(worst()) + ")";
@@ -106,7 +107,7 @@ inline std::ostream& operator<<(std::ostream& out, const Proof& proof) {
       << baywork::text::left("clause", 36) << "combination, place\n";
   const std::vector<Row> governing = proof.governing();
   for (const Row& r : governing) {
-    out << baywork::text::right(baywork::text::fixed(r.utilisation, 4), 11) << "  "
+    out << baywork::text::right(utilisation_of(r), 11) << "  "
         << baywork::text::left(name(r.check), 24)
         << baywork::text::left(r.check == Check::outside_scope ? "" : std::string(r.standard) + " " + r.clause, 36);
     if (r.check == Check::outside_scope)

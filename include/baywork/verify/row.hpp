@@ -135,7 +135,12 @@ inline std::string shortened(const Row& row) {
   return out;
 }
 
-inline std::string printed(const Number& n) { return text::number(n.value / n.unit.size) + n.unit.name; }
+/// What is left of a resistance may be nothing: there a utilisation has no number.
+inline constexpr const char* no_resistance = "no resistance";
+
+inline std::string printed(const Number& n) {
+  return is_infinite(n.value) ? no_resistance : text::number(n.value / n.unit.size) + n.unit.name;
+}
 
 }  // namespace detail
 
@@ -149,7 +154,14 @@ inline std::string text(const Row& row) {
     detail::replace_all(symbols, detail::token(i), row.numbers[i].symbol);
     detail::replace_all(values, detail::token(i), detail::printed(row.numbers[i]));
   }
-  return symbols + " = " + values + " = " + baywork::text::number(row.utilisation);
+  return symbols + " = " + values + " = " +
+         (is_infinite(row.utilisation) ? detail::no_resistance : baywork::text::number(row.utilisation));
+}
+
+/// The utilisation with four decimals, for tables; "-" for a row outside the scope.
+inline std::string utilisation_of(const Row& row) {
+  if (row.check == Check::outside_scope) return "-";
+  return is_infinite(row.utilisation) ? detail::no_resistance : baywork::text::fixed(row.utilisation, 4);
 }
 
 /// The numbers behind those of the formula: "L_cr = 0.5 m, lambda = 0.34"; empty where there are none.
