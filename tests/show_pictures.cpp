@@ -127,7 +127,8 @@ TEST_CASE("where nothing is left of a resistance no number is printed, and it co
   CHECK(printed.str().find("inf") == std::string::npos);
   CHECK(printed.str().find("no resistance  ") != std::string::npos);
   const std::string picture = show::utilisation_map(a.model(), proof);
-  CHECK(picture.find("none left") != std::string::npos);
+  CHECK(picture.find(">none left<") != std::string::npos);
+  CHECK(picture.find("no resistance left: ") != std::string::npos);
   CHECK(picture.find("outside the scope") == std::string::npos);
   CHECK(picture.find("inf") == std::string::npos);
 }

@@ -43,8 +43,8 @@ inline double step_half(std::size_t step) { return 1.5 + 0.75 * static_cast<doub
 /// "0.8431 buckling, EN 1999-1-1:2007 6.3.1: bay 12, top left chord": a row in a line.
 inline std::string row_words(const verify::Row& r) {
   if (r.check == verify::Check::outside_scope) return "outside the scope: " + verify::place(r) + ": " + r.reason;
-  const std::string u = is_infinite(r.utilisation) ? verify::utilisation_of(r) : digits_of(r.utilisation);
-  return u + ' ' + name(r.check) + ", " + r.standard + ' ' + r.clause + ": " + verify::place(r);
+  const std::string u = is_infinite(r.utilisation) ? "no resistance left: " : digits_of(r.utilisation) + ' ';
+  return u + name(r.check) + ", " + r.standard + ' ' + r.clause + ": " + verify::place(r);
 }
 
 }  // namespace detail
@@ -71,7 +71,7 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
     std::string words;
     LabelPlace place;
   };
-  bool met_outside = false;
+  bool met_outside = false, none_left = false;
   const StripParts parts(model.girder, look.width);
   for (std::size_t part = 0; part < parts.size(); ++part) {
     Unfolded strips(p, model, parts.of(part, {.room = 18}));
@@ -85,6 +85,7 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
         const std::size_t step = detail::step_of(u, outside[b.member] != 0);
         const std::string words = step == 5 ? "out" : is_finite(u) ? baywork::text::fixed(u, 2) : "none left";
         met_outside = met_outside || step == 5;
+        none_left = none_left || (step != 5 && !is_finite(u));
         const Spot s = detail::step_half(step) * b.side;
         p.svg.open("", {{"member", std::to_string(b.member)}, {"utilisation", is_finite(u) ? baywork::text::number(u, 9) : words}});
         detail::step_area(p, {b.from + s, b.to + s, b.to - s, b.from - s}, step);
@@ -107,7 +108,8 @@ inline std::string utilisation_map(const GirderModel& model, const verify::Proof
   });
   p.paragraph(
       "Width and shade of each bar: the greatest of its checks over " + std::to_string(proof.combinations().size()) +
-      (proof.combinations().size() == 1 ? " combination" : " combinations") + "; the number is that utilisation.");
+      (proof.combinations().size() == 1 ? " combination" : " combinations") + "; the number is that utilisation" +
+      (none_left ? ", \"none left\": one of the checks finds no resistance left." : "."));
   p.paragraph(capital(proof.verdict()) + ".", "bw-ink");
   const std::vector<verify::Row> governing = proof.governing();
   for (std::size_t i = 0; i < governing.size() && i < 4; ++i)
