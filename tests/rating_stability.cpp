@@ -30,7 +30,6 @@ using varied::Random;
 
 Bar tube(double d, double t, const material::Material& m) { return {RoundTube{d, t}, m}; }
 
-
 /// N pushes every chord from end to end.
 std::vector<Action> pushed(const Girder& g, double N) {
   std::vector<Action> out;

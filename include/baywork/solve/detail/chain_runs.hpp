@@ -117,20 +117,20 @@ class ChainRuns {
   /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of `together` stations.
   void gather(S* x, S* z) const {
     using K = KernelsOf<S>;
-    std::array<S*, together> first{}, middle{}, last{}, forces{};
+    const auto at = [&](std::size_t station) { return x + start_[station]; };
+    std::array<S*, together> forces{};
     for (std::size_t k = 0, count = 0; k < instances_.size(); k += count) {
-      count = alike(k);
+      count = alike(k, false);
       const Joined<S>& t = joined_[instances_[k].joined];
       const auto [n1, n, n2] = sizes(instances_[k]);
+      const Places to = places(k, count, at);
       for (std::size_t i = 0; i < count; ++i) {
-        const Instance& one = instances_[k + i];
-        first[i] = x + start_[one.first], middle[i] = x + start_[one.middle], last[i] = x + start_[one.last];
         forces[i] = z + i * padded(n);
-        for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-middle[i][u]);
+        for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-to.middle[i][u]);
       }
-      K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), first.data());
-      K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), last.data());
-      for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, middle[i]);
+      K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), to.first.data());
+      K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), to.last.data());
+      for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, to.middle[i]);
     }
   }
   /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
@@ -141,7 +141,7 @@ class ChainRuns {
   void spread(S* x) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
     for (std::size_t k = instances_.size(), count = 0; k > 0; k -= count) {
-      count = alike_before(k);
+      count = alike(k, true);
       spread_some(k - count, count, at);
     }
   }
@@ -173,16 +173,25 @@ class ChainRuns {
   }
   /// How many instances from k on, or just before it, are of one sort, `together` at most: their vectors meet its
   /// matrices at once. They stand side by side, so that none has another's middle as an end.
-  std::size_t alike(std::size_t k) const {
+  std::size_t alike(std::size_t k, bool before) const {
+    const std::size_t most = (std::min)(together, before ? k : instances_.size() - k);
+    const auto sort = [&](std::size_t i) { return instances_[before ? k - 1 - i : k + i].joined; };
     std::size_t count = 1;
-    while (count < together && k + count < instances_.size() && instances_[k + count].joined == instances_[k].joined)
-      ++count;
+    while (count < most && sort(count) == sort(0)) ++count;
     return count;
   }
-  std::size_t alike_before(std::size_t k) const {
-    std::size_t count = 1;
-    while (count < together && count < k && instances_[k - 1 - count].joined == instances_[k - 1].joined) ++count;
-    return count;
+  /// Where the vectors of some instances stand.
+  struct Places {
+    std::array<S*, together> first{}, middle{}, last{};
+  };
+  template <class At>
+  Places places(std::size_t k, std::size_t count, const At& at) const {
+    Places out;
+    for (std::size_t i = 0; i < count; ++i) {
+      const Instance& one = instances_[k + i];
+      out.first[i] = at(one.first), out.middle[i] = at(one.middle), out.last[i] = at(one.last);
+    }
+    return out;
   }
 
   template <class At>
@@ -190,13 +199,9 @@ class ChainRuns {
     using K = KernelsOf<S>;
     const Joined<S>& t = joined_[instances_[k].joined];
     const auto [n1, n, n2] = sizes(instances_[k]);
-    std::array<S*, together> first{}, middle{}, last{};
-    for (std::size_t i = 0; i < count; ++i) {
-      const Instance& one = instances_[k + i];
-      first[i] = at(one.first), middle[i] = at(one.middle), last[i] = at(one.last);
-    }
-    K::minus_times(n, n1, padded(n), t.from_left, count, first.data(), middle.data());
-    K::minus_times(n, n2, padded(n), t.from_right, count, last.data(), middle.data());
+    const Places to = places(k, count, at);
+    K::minus_times(n, n1, padded(n), t.from_left, count, to.first.data(), to.middle.data());
+    K::minus_times(n, n2, padded(n), t.from_right, count, to.last.data(), to.middle.data());
   }
 
   /// Two neighbours, how often they occur, and the segment made of them (number + 1).

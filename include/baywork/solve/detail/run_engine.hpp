@@ -99,8 +99,7 @@ class RunEngine {
     pieces_.assign(cuts_.size() - 1, Piece{});
     equal_.clear();
     for (std::size_t i = 0; i + 1 < cuts_.size(); ++i) {
-      const std::size_t own = place_in(loaded_, cuts_[i]);
-      if (own == loaded_.size() || loaded_[own] != cuts_[i]) {
+      if (!std::binary_search(loaded_.begin(), loaded_.end(), cuts_[i])) {
         equal_.push_back(i);
         continue;
       }
