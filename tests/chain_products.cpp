@@ -168,8 +168,16 @@ TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solu
             k.apply_groups(to, packed.data(), groups, v.data(), z.data());
             CHECK(largest(columns_of(z) - p * (ys - a * xs)) <= 10.0 * bound);
             regroup(ys, to, v);
-            k.minus_times_groups(to, from, stored(a, to).data(), groups, u.data(), v.data());
-            CHECK(largest(columns_of(v) - (ys - a * xs)) <= bound);
+            for (const Size step : {Size{1}, Size{2}}) {  // rows side by side, and with others between them
+              Matrix apart = Matrix::Constant(index(step * to), index(from), 7.0);
+              for (Size r = 0; r < to; ++r) apart.row(index(step * r)) = a.row(index(r));
+              const std::vector<double> wide = stored(apart, step * to);
+              regroup(ys, to, v);
+              k.times_groups(true, to, from, step, step * to, wide.data(), groups, 8 * from, u.data(), 8 * to, v.data());
+              CHECK(largest(columns_of(v) - (ys - a * xs)) <= bound);
+              k.times_groups(false, to, from, step, step * to, wide.data(), groups, 8 * from, u.data(), 8 * to, v.data());
+              CHECK(largest(columns_of(v) - a * xs) <= bound);
+            }
           });
         }
       }

@@ -66,7 +66,7 @@ class OfChain {
 };
 
 /// The chain's fast form, without certificate. `full` finds the chain, too. Joining equal bays makes the factor cheaper and
-/// each solution dearer: a factor that is kept for further loads does without.
+/// each solution dearer unless it is done in halves: a factor that is kept for further loads does without.
 class ChainFast : public OfChain {
  public:
   static constexpr const char* name = "chain_fast";
@@ -83,6 +83,7 @@ class ChainFast : public OfChain {
   }
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   void for_further_loads() {
+    if (engine_->runs().in_halves()) return;
     join_up_to(1);
     factor();
   }

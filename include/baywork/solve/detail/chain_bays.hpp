@@ -87,6 +87,11 @@ class ChainBays {
   }
 
   std::uint32_t station_type(std::size_t station) const { return type_of_station_[station]; }
+  /// Of the members inside a station, lower triangle; none where no other one is like it.
+  const std::vector<BasicBlock6<S>>* station_blocks(std::size_t station) const {
+    const StationType& t = stations_[type_of_station_[station]];
+    return t.count > 1 ? &t.blocks : nullptr;
+  }
   /// Adds the members inside a station to k (order `unknowns`, leading dimension ld), lower triangle.
   void add_station(const PreparedFrame<S>& p, std::size_t station, S* k, std::size_t ld) const {
     const StationType& t = stations_[type_of_station_[station]];

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -94,12 +95,18 @@ class FastChain {
   std::size_t work_size() const noexcept { return 4 * widest_; }
   /// What solving for many right-hand sides needs; kept, it takes memory once.
   struct ManySpace {
-    struct Rows {
+    struct Lists {
       RowLists<S> plain, turned;
-      bool made = false;
+    };
+    struct Rows {
+      std::array<Lists, 2> lists;  ///< as they are, and in halves
+      bool made = false, made_in_halves = false;
     };
     AlignedVector<S> groups, z;
     std::vector<S> full;
+    std::vector<BasicBlock6<S>> blocks;
+    std::vector<S*> place;               ///< of each station's groups
+    std::vector<std::uint32_t> order;    ///< of joints
     std::vector<Rows> rows;  ///< couplings of segments by their type
   };
   /// x := K⁻¹ b for m columns, both `ld` apart, on all stations: those inside segments, too. x may be b.
@@ -233,4 +240,5 @@ class FastChain {
 
 }  // namespace baywork::detail
 
+#include <baywork/solve/detail/chain_fast_many.hpp>
 #include <baywork/solve/detail/chain_fast_solve.hpp>

@@ -7,12 +7,14 @@
 #include <cstddef>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <utility>
 #include <vector>
 
 #include <baywork/solve/detail/aligned_vector.hpp>
 #include <baywork/solve/detail/chain_bays.hpp>
 #include <baywork/solve/detail/chain_ground.hpp>
+#include <baywork/solve/detail/chain_halves.hpp>
 #include <baywork/solve/detail/kernels.hpp>
 
 namespace baywork::detail {
@@ -21,18 +23,22 @@ namespace baywork::detail {
 template <class S>
 struct Joined {
   std::uint32_t left = 0, right = 0;     ///< segments it is made of
-  BayType<S> segment;                    ///< what it is to its ends
-  /// All in one room: the packed inverse P of the stiffness of the station between; P C_leftᵀ and P C_right, which take
-  /// the ends' motions to that station; and their transposes with the sign turned, which take its forces to the ends.
+  BayType<S> segment;                    ///< what it is to its ends; of halves, put together only where it stays in the chain
+};
+/// What solving needs of it where it is not joined in halves.
+/// All in one room: the packed inverse P of the stiffness of the station between; P C_leftᵀ and P C_right, which take
+/// the ends' motions to that station; and their transposes with the sign turned, which take its forces to the ends.
+template <class S>
+struct WholeJoint {
   std::size_t size;
   Room<S> room;
   S *pivot, *from_left, *from_right, *minus_to_left, *minus_to_right;
 
-  Joined(std::uint32_t l, std::uint32_t r, std::size_t n, std::size_t n1, std::size_t n2)
-      : left(l), right(r), size(padded(KernelsOf<S>::packed_size(n)) + padded(n) * (n1 + n2) + (padded(n1) + padded(n2)) * n), room(size),
+  WholeJoint(std::size_t n, std::size_t n1, std::size_t n2)
+      : size(padded(KernelsOf<S>::packed_size(n)) + padded(n) * (n1 + n2) + (padded(n1) + padded(n2)) * n), room(size),
         pivot(room.begin()), from_left(pivot + padded(KernelsOf<S>::packed_size(n))), from_right(from_left + padded(n) * n1),
         minus_to_left(from_right + padded(n) * n2), minus_to_right(minus_to_left + padded(n1) * n) {}
-  std::size_t bytes() const noexcept { return size * sizeof(S) + segment.blocks.size() * sizeof(BasicBlock6<S>); }
+  std::size_t bytes() const noexcept { return size * sizeof(S); }
 };
 
 /// A chain of segments. A segment is a bay, or several bays whose stations in between are eliminated; segments made of the
@@ -40,7 +46,8 @@ struct Joined {
 ///
 /// Joining: with P the inverse of (K22 of the left one + the station's members + K11 of the right one),
 ///   K11' = K11 - C P Cᵀ (C of the left), K22' = K22 - Cᵀ P C (C of the right), C' = -C_left P C_right.
-/// Loads between go to the ends by the same matrices, motions come back by them.
+/// Loads between go to the ends by the same matrices, motions come back by them. Where the bays are their own mirror
+/// images, this is done for what the mirror keeps and for what it turns about apart (HalvedSegments).
 template <class S>
 class ChainRuns {
  public:
@@ -64,6 +71,7 @@ class ChainRuns {
     }
     while (longest > 1 && join_once(p, ground, longest, space)) {
     }
+    if (space.halves) note_halves(*space.halves);
     inside_ = Lists::sorted(segments_.size(), instances_.size(), [&](std::size_t k) {
       const auto after = std::upper_bound(segments_.begin(), segments_.end(), instances_[k].middle,
                                           [](std::uint32_t m, const Piece& s) { return m < s.first; });
@@ -90,6 +98,9 @@ class ChainRuns {
     bays_->add_station(p, station(j), m, ld);
   }
   bool joined(std::size_t j) const { return inside_.size(j) > 0; }
+  /// Whether segments are joined in halves.
+  bool in_halves() const noexcept { return mirror_.found; }
+  const ChainMirror<S>& mirror() const noexcept { return mirror_; }
 
   /// Where a station of the frame stands in a solution's vector.
   std::size_t start(std::size_t frame_station) const { return start_[frame_station]; }
@@ -97,7 +108,9 @@ class ChainRuns {
   double smallest_pivot_ratio() const noexcept { return ratio_; }
   std::size_t bytes() const noexcept {
     std::size_t sum = 0;
-    for (const Joined<S>& t : joined_) sum += t.bytes();
+    for (const Joined<S>& t : joined_) sum += t.segment.blocks.size() * sizeof(BasicBlock6<S>);
+    for (const WholeJoint<S>& t : whole_) sum += t.bytes();
+    for (const HalvedJoint<S>& t : halved_) sum += t.bytes();
     return sum;
   }
 
@@ -111,60 +124,61 @@ class ChainRuns {
       const double n = static_cast<double>(bays_->unknowns(i.middle));
       sum += 2.0 * n * n + 4.0 * n * static_cast<double>(bays_->unknowns(i.first) + bays_->unknowns(i.last));
     }
-    return sum;
+    return in_halves() ? 0.5 * sum : sum;
   }
 
   /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of `together` stations.
   void gather(S* x, S* z) const {
-    using K = KernelsOf<S>;
     const auto at = [&](std::size_t station) { return x + start_[station]; };
-    std::array<S*, together> forces{};
+    for (const std::uint32_t i : joints_) mirror_.split(at(i));
+    for (const std::uint32_t i : joint_ends_) mirror_.split(at(i));
     for (std::size_t k = 0, count = 0; k < instances_.size(); k += count) {
       count = alike(k, false);
-      const Joined<S>& t = joined_[instances_[k].joined];
-      const auto [n1, n, n2] = sizes(instances_[k]);
-      const Places to = places(k, count, at);
-      for (std::size_t i = 0; i < count; ++i) {
-        forces[i] = z + i * padded(n);
-        for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-to.middle[i][u]);
-      }
-      K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), to.first.data());
-      K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), to.last.data());
-      for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, to.middle[i]);
+      gather_some(k, count, places(k, count, at), z);
     }
+    for (const std::uint32_t i : joint_ends_) mirror_.join(at(i));
   }
   /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
   template <class At>
   void spread(std::size_t j, const At& at) const {
-    for (std::size_t k = inside_.size(j); k-- > 0;) spread_some(inside_.begin(j)[k], 1, at);
+    if (!joined(j)) return;
+    const Piece& ends = segments_[j];
+    if (in_halves()) mirror_.split(at(ends.first)), mirror_.split(at(ends.last));
+    for (std::size_t k = inside_.size(j); k-- > 0;) spread_some(inside_.begin(j)[k], places(inside_.begin(j)[k], 1, at), 1);
+    if (in_halves())
+      for (std::size_t i = ends.first; i <= ends.last; ++i) mirror_.join(at(i));
   }
   void spread(S* x) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
+    for (const std::uint32_t i : joint_ends_) mirror_.split(at(i));
     for (std::size_t k = instances_.size(), count = 0; k > 0; k -= count) {
       count = alike(k, true);
-      spread_some(k - count, count, at);
+      spread_some(k - count, places(k - count, count, at), count);
     }
+    for (const std::uint32_t i : joints_) mirror_.join(at(i));
+    for (const std::uint32_t i : joint_ends_) mirror_.join(at(i));
   }
-  /// For what joins segments: f(first, middle, last, left type, right type, packed inverse), from short to long ones or back.
-  template <class F>
-  void for_each_joint(bool back, const F& f) const {
-    for (std::size_t k = 0; k < instances_.size(); ++k) {
-      const Instance& i = instances_[back ? instances_.size() - 1 - k : k];
-      const Joined<S>& t = joined_[i.joined];
-      f(i.first, i.middle, i.last, t.left, t.right, t.pivot);
-    }
-  }
+  /// Where two segments are joined, from short to long ones.
+  struct Instance {
+    std::uint32_t joined = 0, first = 0, middle = 0, last = 0;
+  };
+  std::size_t joints() const noexcept { return instances_.size(); }
+  const Instance& joint_at(std::size_t k) const { return instances_[k]; }
+  const Joined<S>& joined(const Instance& i) const { return joined_[i.joined]; }
+  const WholeJoint<S>& whole(const Instance& i) const { return whole_[i.joined]; }
+  const HalvedJoint<S>& halved(const Instance& i) const { return halved_[i.joined]; }
+  /// Stations that segments joined in halves run between; their vectors stand in halves meanwhile, like those inside.
+  const std::vector<std::uint32_t>& ends_in_halves() const noexcept { return joint_ends_; }
+  bool stands_in_halves(std::size_t station) const { return !in_halves_.empty() && in_halves_[station] != 0; }
   const BayType<S>& type_of(std::uint32_t t) const {
     return t < bays_->types() ? bays_->type_at(t) : joined_[t - bays_->types()].segment;
   }
   std::size_t types() const noexcept { return bays_->types() + joined_.size(); }
 
  private:
+  static constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
   struct Piece {
     std::uint32_t type = 0, first = 0, last = 0;  ///< a segment, from station to station
-  };
-  struct Instance {
-    std::uint32_t joined = 0, first = 0, middle = 0, last = 0;
   };
 
   /// Unknowns of the first, the middle and the last station.
@@ -194,12 +208,31 @@ class ChainRuns {
     return out;
   }
 
-  template <class At>
-  void spread_some(std::size_t k, std::size_t count, const At& at) const {
+  void gather_some(std::size_t k, std::size_t count, const Places& to, S* z) const {
     using K = KernelsOf<S>;
-    const Joined<S>& t = joined_[instances_[k].joined];
+    if (in_halves()) {
+      const HalvedJoint<S>& t = halved_[instances_[k].joined];
+      return K::through_joint(t.swept(), count, to.middle.data(), to.first.data(), to.last.data());
+    }
+    std::array<S*, together> forces{};
+    const WholeJoint<S>& t = whole_[instances_[k].joined];
     const auto [n1, n, n2] = sizes(instances_[k]);
-    const Places to = places(k, count, at);
+    for (std::size_t i = 0; i < count; ++i) {
+      forces[i] = z + i * padded(n);
+      for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-to.middle[i][u]);
+    }
+    K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), to.first.data());
+    K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), to.last.data());
+    for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, to.middle[i]);
+  }
+  void spread_some(std::size_t k, const Places& to, std::size_t count) const {
+    using K = KernelsOf<S>;
+    if (in_halves()) {
+      const HalvedJoint<S>& t = halved_[instances_[k].joined];
+      return K::back_through_joint(t.turned(), count, to.middle.data(), to.first.data(), to.last.data());
+    }
+    const WholeJoint<S>& t = whole_[instances_[k].joined];
+    const auto [n1, n, n2] = sizes(instances_[k]);
     K::minus_times(n, n1, padded(n), t.from_left, count, to.first.data(), to.middle.data());
     K::minus_times(n, n2, padded(n), t.from_right, count, to.last.data(), to.middle.data());
   }
@@ -207,6 +240,7 @@ class ChainRuns {
   /// Two neighbours, how often they occur, and the segment made of them (number + 1).
   struct Pair {
     std::uint32_t left = 0, right = 0, between = 0, count = 0, made = 0;
+    bool seen = false;
   };
   /// What joining needs besides its result.
   struct Space {
@@ -215,13 +249,14 @@ class ChainRuns {
     std::vector<Piece> next;
     std::unique_ptr<Room<S>> room;
     std::vector<BasicBlock6<S>> turned_blocks;
+    std::optional<HalvedSegments<S>> halves;
+    std::vector<std::uint32_t> bay_types, stations_between;
   };
 
-  /// Joins neighbours that occur as a pair three times or more; false where there are none. In a chain of more than
-  /// `most` different pairs, those met after them are left alone.
+  /// Joins neighbours that occur as a pair three times or more, in halves also long ones that occur once; false where
+  /// there are none. In a chain of more than `most` different pairs, those met after them are left alone.
   bool join_once(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t longest, Space& space) {
     constexpr std::size_t most = 64;
-    constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
     space.pairs.clear();
     space.pair_of.assign(segments_.size(), none);
     for (std::size_t j = 0; j + 1 < segments_.size(); j += 2) {
@@ -231,22 +266,23 @@ class ChainRuns {
       std::size_t i = 0;
       while (i < space.pairs.size() && (space.pairs[i].left != a.type || space.pairs[i].right != b.type || space.pairs[i].between != between)) ++i;
       if (i == most) continue;
-      if (i == space.pairs.size()) space.pairs.push_back({a.type, b.type, between, 0, 0});
+      if (i == space.pairs.size()) space.pairs.push_back({a.type, b.type, between, 0, 0, false});
       ++space.pairs[i].count;
       space.pair_of[j] = static_cast<std::uint32_t>(i);
     }
+    if (joined_.empty()) look_for_halves(p, space);
     space.next.clear();
     bool any = false;
     for (std::size_t j = 0; j < segments_.size(); j += 2) {
       const std::uint32_t i = space.pair_of[j];
-      if (i == none || space.pairs[i].count < 3) {
+      if (i == none || !is_worth_joining(space, space.pairs[i].count, j)) {
         space.next.push_back(segments_[j]);
         if (j + 1 < segments_.size()) space.next.push_back(segments_[j + 1]);
         continue;
       }
       const Piece&a = segments_[j], &b = segments_[j + 1];
       if (space.pairs[i].made == 0) {
-        join(p, a, b, space);
+        space.halves ? join_halves(a, b, space) : join(p, a, b, space);
         space.pairs[i].made = static_cast<std::uint32_t>(joined_.size());
       }
       const std::uint32_t t = space.pairs[i].made - 1;
@@ -259,11 +295,57 @@ class ChainRuns {
     return any;
   }
 
+  /// Before anything is joined: whether all that occurs three times is its own mirror image.
+  void look_for_halves(const PreparedFrame<S>& p, Space& space) const {
+    if constexpr (std::floating_point<S>) {
+      space.bay_types.clear(), space.stations_between.clear();
+      for (std::size_t j = 0; j + 1 < segments_.size(); j += 2) {
+        const std::uint32_t i = space.pair_of[j];
+        if (i == none || space.pairs[i].count < 3 || space.pairs[i].seen) continue;
+        space.pairs[i].seen = true;
+        space.bay_types.insert(space.bay_types.end(), {segments_[j].type, segments_[j + 1].type});
+        space.stations_between.push_back(segments_[j].last);
+      }
+      if (space.bay_types.empty()) return;
+      space.halves.emplace(p, *bays_);
+      if (!space.halves->find(space.bay_types, space.stations_between)) space.halves.reset();
+    }
+  }
+  /// A segment that occurs but once or twice costs memory of its own: that is little where it is long.
+  bool is_worth_joining(Space& space, std::size_t count, std::size_t j) const {
+    const Piece&a = segments_[j], &b = segments_[j + 1];
+    if (!space.halves) return count >= 3;
+    const bool enough = count >= 3 || (b.last - b.first >= 4 && a.last - a.first >= 4);
+    return enough && space.halves->segment(a.type) && space.halves->segment(b.type) && space.halves->between(a.last);
+  }
+  void join_halves(const Piece& a, const Piece& b, Space& space) {
+    const std::uint32_t made = static_cast<std::uint32_t>(types());
+    halved_.push_back(space.halves->join(a.type, b.type, a.last, made, ratio_));
+    joined_.push_back({a.type, b.type, {}});
+    flops_ += space.halves->flops();
+  }
+  /// After joining: what the chain that is left needs of segments joined in halves, and whose vectors stand in halves.
+  void note_halves(HalvedSegments<S>& halves) {
+    mirror_ = halves.mirror();
+    for (std::size_t j = 0; j < segments_.size(); ++j) {
+      const Piece& s = segments_[j];
+      if (s.type < bays_->types()) continue;
+      BayType<S>& segment = joined_[s.type - bays_->types()].segment;
+      if (segment.blocks.empty()) halves.put_together(s.type, segment);
+      if (joint_ends_.empty() || joint_ends_.back() != s.first) joint_ends_.push_back(s.first);
+      joint_ends_.push_back(s.last);
+    }
+    in_halves_.assign(bays_->stations(), 0);
+    for (const Instance& i : instances_) joints_.push_back(i.middle), in_halves_[i.middle] = 1;
+    for (const std::uint32_t i : joint_ends_) in_halves_[i] = 1;
+  }
+
   void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
     using K = KernelsOf<S>;
     const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last);
     const std::size_t ld = padded(n), ld1 = padded(n1), ld2 = padded(n2), size = widest_ * widest_;
-    Joined<S>& out = joined_.emplace_back(a.type, b.type, n, n1, n2);
+    BayType<S>& segment = joined_.emplace_back(Joined<S>{a.type, b.type, {}}).segment;
+    WholeJoint<S>& out = whole_.emplace_back(n, n1, n2);
     const BayType<S>&ta = type_of(a.type), &tb = type_of(b.type);
     const std::vector<BasicBlock6<S>>&ca = ta.blocks, &cb = tb.blocks;
     std::vector<BasicBlock6<S>>& cat = space.turned_blocks;  // from the middle to the first station
@@ -283,14 +365,14 @@ class ChainRuns {
     K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, out.from_right);
     start(k, ld2 * n2, tb.second, ld2);
     K::minus_blocks_transposed(n, n2, ld, out.from_right, cb.data(), cb.size(), ld2, k, out.minus_to_right);
-    ChainBays<S>::find_blocks(k, ld2, n2, n2, true, out.segment.second);
+    ChainBays<S>::find_blocks(k, ld2, n2, n2, true, segment.second);
     K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, out.from_left);
     start(k, ld1 * n1, ta.first, ld1);
     K::minus_blocks_transposed(n, n1, ld, out.from_left, cat.data(), cat.size(), ld1, k, out.minus_to_left);
-    ChainBays<S>::find_blocks(k, ld1, n1, n1, true, out.segment.first);
+    ChainBays<S>::find_blocks(k, ld1, n1, n1, true, segment.first);
     // C' = -C_a P C_b, and what takes forces to the left holds -C_a P
     K::times_blocks(n1, n2, ld1, out.minus_to_left, cb.data(), cb.size(), ld1, k);
-    ChainBays<S>::find_blocks(k, ld1, n1, n2, false, out.segment.blocks);
+    ChainBays<S>::find_blocks(k, ld1, n1, n2, false, segment.blocks);
     const double nd = static_cast<double>(n);
     flops_ += nd * nd * nd + (2.0 * nd + static_cast<double>(n1)) * numbers_in(ca) + (2.0 * nd + static_cast<double>(n2 + 2 * n1)) * numbers_in(cb);
   }
@@ -300,6 +382,11 @@ class ChainRuns {
   std::size_t widest_ = 0;
   std::vector<Piece> segments_;
   std::vector<Joined<S>> joined_;
+  std::vector<WholeJoint<S>> whole_;     ///< of each joined one, or
+  std::vector<HalvedJoint<S>> halved_;
+  ChainMirror<S> mirror_;
+  std::vector<std::uint32_t> joints_, joint_ends_;
+  std::vector<std::uint8_t> in_halves_;
   std::vector<Instance> instances_;
   Lists inside_;
   double ratio_ = 1.0, flops_ = 0.0;

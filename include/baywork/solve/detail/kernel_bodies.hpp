@@ -19,6 +19,7 @@
 #include <baywork/solve/detail/kernel_products.hpp>
 
 #include <baywork/solve/detail/kernel_groups.hpp>
+#include <baywork/solve/detail/kernel_joints.hpp>
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
@@ -38,8 +39,15 @@ inline constexpr Kernels all{&invert,
                              &backward,
                              &minus_times,
                              &minus_block_rows,
+                             &join,
+                             &through_joint,
+                             &back_through_joint,
+                             &to_halves,
+                             &from_halves,
+                             &to_halves_group,
+                             &from_halves_group,
                              &apply_groups,
-                             &minus_times_groups,
+                             &times_groups,
                              &minus_rows_groups,
                              &to_group,
                              &from_group};

@@ -11,41 +11,57 @@ inline constexpr Size abreast = 8 / lanes;
 /// Rows whose sums stay in registers.
 inline constexpr Size rows_at_once = lanes == 8 ? 24 : 12 / abreast;
 
-/// `rows` rows of y = a x, or y -= a x, for one group.
-template <bool minus, Size rows, Size... Cell>
-BAYWORK_KERNEL_HELPER void group_rows(Size columns, Size ld, const double* a, const double* x, double* y,
+/// `rows` rows of y = a x, or y -= a x, for one group; rows of a are `step` apart.
+template <bool minus, Size rows, class Step, Size... Cell>
+BAYWORK_KERNEL_HELPER void group_rows(Size columns, Step step, Size ld, const double* a, const double* x, double* y,
                                       std::index_sequence<Cell...> cells) {
   Lanes sums[rows * abreast];
   clear(sums, cells);
   for (Size c = 0; c < columns; ++c, a += ld, x += 8) {
     Lanes xc[abreast];
     load<1>(xc, x, lanes, std::make_index_sequence<abreast>{});
-    ((sums[Cell] = BAYWORK_KERNEL_MADD((a[Cell / abreast] - Lanes{}), xc[Cell % abreast], sums[Cell])), ...);
+    ((sums[Cell] = BAYWORK_KERNEL_MADD((a[Cell / abreast * step] - Lanes{}), xc[Cell % abreast], sums[Cell])), ...);
   }
   if constexpr (minus)
     ((at(y + Cell * lanes).v -= sums[Cell]), ...);
   else
     store<1>(sums, y, lanes, cells);
 }
-template <bool minus>
-BAYWORK_KERNEL_HELPER void group_product(Size rows, Size columns, Size ld, const double* a, const double* x, double* y) {
+template <bool minus, class Step>
+BAYWORK_KERNEL_HELPER void group_product(Size rows, Size columns, Step step, Size ld, const double* a, const double* x, double* y) {
   Size r = 0;
   for (; r + rows_at_once <= rows; r += rows_at_once)
-    group_rows<minus, rows_at_once>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<rows_at_once * abreast>{});
+    group_rows<minus, rows_at_once>(columns, step, ld, a + r * step, x, y + 8 * r, std::make_index_sequence<rows_at_once * abreast>{});
+  for (; r + 12 <= rows; r += 12)
+    group_rows<minus, 12>(columns, step, ld, a + r * step, x, y + 8 * r, std::make_index_sequence<12 * abreast>{});
   for (; r + 6 <= rows; r += 6)
-    group_rows<minus, 6>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<6 * abreast>{});
-  for (; r < rows; ++r) group_rows<minus, 1>(columns, ld, a + r, x, y + 8 * r, std::make_index_sequence<abreast>{});
+    group_rows<minus, 6>(columns, step, ld, a + r * step, x, y + 8 * r, std::make_index_sequence<6 * abreast>{});
+  for (; r < rows; ++r) group_rows<minus, 1>(columns, step, ld, a + r * step, x, y + 8 * r, std::make_index_sequence<abreast>{});
 }
 
 BAYWORK_KERNEL_FUNCTION void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
   alignas(64) double full[most_unpacked * most_unpacked];
   const Size ld = rounded_up(n, side);
   unpack(n, packed, full);
-  for (; groups > 0; --groups, x += 8 * n, y += 8 * n) group_product<false>(n, n, ld, full, x, y);
+  for (; groups > 0; --groups, x += 8 * n, y += 8 * n) group_product<false>(n, n, fixed<1>, ld, full, x, y);
 }
-BAYWORK_KERNEL_FUNCTION void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x,
-                                                double* y) {
-  for (; groups > 0; --groups, x += 8 * columns, y += 8 * rows) group_product<true>(rows, columns, rows, a, x, y);
+template <class Step>
+BAYWORK_KERNEL_HELPER void group_products(bool minus, Size rows, Size columns, Step step, Size ld, const double* a,
+                                          Size groups, Size x_apart, const double* x, Size y_apart, double* y) {
+  for (; groups > 0; --groups, x += x_apart, y += y_apart)
+    if (minus)
+      group_product<true>(rows, columns, step, ld, a, x, y);
+    else
+      group_product<false>(rows, columns, step, ld, a, x, y);
+}
+BAYWORK_KERNEL_FUNCTION void times_groups(bool minus, Size rows, Size columns, Size step, Size ld, const double* a,
+                                          Size groups, Size x_apart, const double* x, Size y_apart, double* y) {
+  if (step == 1)
+    group_products(minus, rows, columns, fixed<1>, ld, a, groups, x_apart, x, y_apart, y);
+  else if (step == 2)
+    group_products(minus, rows, columns, fixed<2>, ld, a, groups, x_apart, x, y_apart, y);
+  else
+    group_products(minus, rows, columns, step, ld, a, groups, x_apart, x, y_apart, y);
 }
 
 /// `count` groups at once, so that each number of the matrix is fetched for all of them.

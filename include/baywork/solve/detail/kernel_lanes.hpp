@@ -117,6 +117,19 @@ inline constexpr Size lanes_of_part = lanes < 4 ? lanes : 4;
 BAYWORK_KERNEL_HELPER const PartPlace& part(const double* p) { return *reinterpret_cast<const PartPlace*>(p); }
 BAYWORK_KERNEL_HELPER PartPlace& part(double* p) { return *reinterpret_cast<PartPlace*>(p); }
 
+#if BAYWORK_KERNEL_LANES > 2
+/// A 4 x 4 tile turned in registers.
+BAYWORK_KERNEL_HELPER void turn_parts(Part* t) {
+  const Part ab_even = __builtin_shufflevector(t[0], t[1], 0, 4, 2, 6);
+  const Part ab_odd = __builtin_shufflevector(t[0], t[1], 1, 5, 3, 7);
+  const Part cd_even = __builtin_shufflevector(t[2], t[3], 0, 4, 2, 6);
+  const Part cd_odd = __builtin_shufflevector(t[2], t[3], 1, 5, 3, 7);
+  t[0] = __builtin_shufflevector(ab_even, cd_even, 0, 1, 4, 5);
+  t[1] = __builtin_shufflevector(ab_odd, cd_odd, 0, 1, 4, 5);
+  t[2] = __builtin_shufflevector(ab_even, cd_even, 2, 3, 6, 7);
+  t[3] = __builtin_shufflevector(ab_odd, cd_odd, 2, 3, 6, 7);
+}
+#endif
 /// to = fromᵀ, or -fromᵀ, for 4 x 4 tiles.
 template <bool minus>
 BAYWORK_KERNEL_HELPER void transpose_tile(const double* from, Size ld_from, double* to, Size ld_to) {
@@ -129,14 +142,10 @@ BAYWORK_KERNEL_HELPER void transpose_tile(const double* from, Size ld_from, doub
       part(to + j + (i + 1) * ld_to).v = __builtin_shufflevector(a, b, 1, 3);
     }
 #else
-  Part a = part(from).v, b = part(from + ld_from).v, c = part(from + 2 * ld_from).v, d = part(from + 3 * ld_from).v;
-  if (minus) a = -a, b = -b, c = -c, d = -d;
-  const Part ab_even = __builtin_shufflevector(a, b, 0, 4, 2, 6), ab_odd = __builtin_shufflevector(a, b, 1, 5, 3, 7);
-  const Part cd_even = __builtin_shufflevector(c, d, 0, 4, 2, 6), cd_odd = __builtin_shufflevector(c, d, 1, 5, 3, 7);
-  part(to).v = __builtin_shufflevector(ab_even, cd_even, 0, 1, 4, 5);
-  part(to + ld_to).v = __builtin_shufflevector(ab_odd, cd_odd, 0, 1, 4, 5);
-  part(to + 2 * ld_to).v = __builtin_shufflevector(ab_even, cd_even, 2, 3, 6, 7);
-  part(to + 3 * ld_to).v = __builtin_shufflevector(ab_odd, cd_odd, 2, 3, 6, 7);
+  Part t[4] = {part(from).v, part(from + ld_from).v, part(from + 2 * ld_from).v, part(from + 3 * ld_from).v};
+  if (minus) t[0] = -t[0], t[1] = -t[1], t[2] = -t[2], t[3] = -t[3];
+  turn_parts(t);
+  part(to).v = t[0], part(to + ld_to).v = t[1], part(to + 2 * ld_to).v = t[2], part(to + 3 * ld_to).v = t[3];
 #endif
 }
 

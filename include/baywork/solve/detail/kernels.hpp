@@ -69,12 +69,38 @@ struct Kernels {
   /// x -= c from.
   void (*minus_block_rows)(const BlockRowsOf<double>& c, const double* from, double* x);
 
+  // A joint of four nodes between two segments that are their own mirror images. Number i of both halves stands in [2 i]
+  // and [2 i + 1]; a half has h = joint_half numbers; nothing is padded.
+  /// Segments `left` and `right`, each the lower triangles of the stiffness of its first and last station (2 h), with what
+  /// the joint between has on its own (h), become `joined`. With P the inverse of what the joint has from all three,
+  /// which started from the diagonal `given`, and C what couples it to first and last: `swept` (3 h x h) is P and below
+  /// it C P, `turned` (h x 2 h) is (C P)ᵀ. Returns as `invert` does.
+  double (*join)(const double* left, const double* right, const double* own, double* given, double* swept,
+                 double* turned, double* joined);
+  /// For `count` vectors wherever they stand: (first, last) -= C P middle, and middle := P middle.
+  void (*through_joint)(const double* swept, Size count, double* const* middle, double* const* first,
+                        double* const* last);
+  /// The way back: middle -= (C P)ᵀ (first, last).
+  void (*back_through_joint)(const double* turned, Size count, double* const* middle, const double* const* first,
+                             const double* const* last);
+
+  /// A station's motions or forces to those of both halves, and back.
+  void (*to_halves)(const JointMirror<double>& mirror, double* x);
+  void (*from_halves)(const JointMirror<double>& mirror, double* x);
+  /// The same for `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back. In groups (see
+  /// below) what the mirror turns about stands after what it keeps.
+  void (*to_halves_group)(const JointMirror<double>& mirror, Size ld, const double* columns, Size count, double* group);
+  void (*from_halves_group)(const JointMirror<double>& mirror, Size ld, const double* group, Size count,
+                            double* columns);
+
   // Many vectors in groups of eight that stand side by side: number u of vector k of a group is its [8 u + k]. Groups
   // follow each other without padding.
   /// y = p x; n at most 48.
   void (*apply_groups)(Size n, const double* packed, Size groups, const double* x, double* y);
-  /// y -= a x, a of rows x columns in full and without padding.
-  void (*minus_times_groups)(Size rows, Size columns, const double* a, Size groups, const double* x, double* y);
+  /// y = a x, or y -= a x, a of rows x columns in full, its rows `step` and its columns `ld` apart; `x_apart`, `y_apart`:
+  /// from group to group.
+  void (*times_groups)(bool minus, Size rows, Size columns, Size step, Size ld, const double* a, Size groups,
+                       Size x_apart, const double* x, Size y_apart, double* y);
   /// y -= c x, c by single rows; `x_size`: numbers of a vector in x.
   void (*minus_rows_groups)(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
   /// `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back.
@@ -192,11 +218,34 @@ struct KernelsOf<double> {
   static void minus_block_rows(const BlockRowsOf<double>& c, const double* from, double* x) {
     kernels().minus_block_rows(c, from, x);
   }
+  static double join(const double* left, const double* right, const double* own, double* given, double* swept,
+                     double* turned, double* joined) {
+    return kernels().join(left, right, own, given, swept, turned, joined);
+  }
+  static void through_joint(const double* swept, Size count, double* const* middle, double* const* first,
+                            double* const* last) {
+    kernels().through_joint(swept, count, middle, first, last);
+  }
+  static void back_through_joint(const double* turned, Size count, double* const* middle, const double* const* first,
+                                 const double* const* last) {
+    kernels().back_through_joint(turned, count, middle, first, last);
+  }
+  static void to_halves(const JointMirror<double>& mirror, double* x) { kernels().to_halves(mirror, x); }
+  static void from_halves(const JointMirror<double>& mirror, double* x) { kernels().from_halves(mirror, x); }
+  static void to_halves_group(const JointMirror<double>& mirror, Size ld, const double* columns, Size count,
+                              double* group) {
+    kernels().to_halves_group(mirror, ld, columns, count, group);
+  }
+  static void from_halves_group(const JointMirror<double>& mirror, Size ld, const double* group, Size count,
+                                double* columns) {
+    kernels().from_halves_group(mirror, ld, group, count, columns);
+  }
   static void apply_groups(Size n, const double* packed, Size groups, const double* x, double* y) {
     kernels().apply_groups(n, packed, groups, x, y);
   }
-  static void minus_times_groups(Size rows, Size columns, const double* a, Size groups, const double* x, double* y) {
-    kernels().minus_times_groups(rows, columns, a, groups, x, y);
+  static void times_groups(bool minus, Size rows, Size columns, Size step, Size ld, const double* a, Size groups,
+                           Size x_apart, const double* x, Size y_apart, double* y) {
+    kernels().times_groups(minus, rows, columns, step, ld, a, groups, x_apart, x, y_apart, y);
   }
   static void minus_rows_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
     kernels().minus_rows_groups(c, groups, x_size, x, y);

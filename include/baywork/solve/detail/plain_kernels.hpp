@@ -9,6 +9,15 @@
 
 namespace baywork::detail {
 
+/// Unknowns of a half of a station of four nodes that is its own mirror image.
+inline constexpr std::size_t joint_half = 12;
+/// Which of its joints face each other, and what the mirror does to a joint's motions: 1 or -1.
+template <class S>
+struct JointMirror {
+  std::uint8_t one[2] = {}, other[2] = {};
+  S sign[6] = {};
+};
+
 /// A 6 x 6 block of a sparse matrix C: rows 6 row..6 row + 5, columns 6 column..6 column + 5.
 /// Column-major with leading dimension 8; rows 6 and 7 are zero and stay so.
 template <class S>
@@ -214,6 +223,98 @@ struct PlainKernels {
     apply(n, packed, given, x);
   }
 
+  static double join(const S* left, const S* right, const S* own, S* given, S* swept, S* turned, S* joined) {
+    constexpr Size n = joint_half, two = 2 * n, all = 3 * n;
+    double least = 1.0;
+    for (Size h = 0; h < 2; ++h) {  // a half after the other, each in a matrix of its own: the joint, first, last
+      S front[all * all], inverse[n * n];
+      for (Size i = 0; i < all * all; ++i) front[i] = S(0);
+      for (Size c = 0; c < n; ++c) {
+        for (Size r = 0; r < n; ++r) {
+          front[r + c * all] = S(S(left[2 * (n + r + (n + c) * two) + h] + right[2 * (r + c * two) + h]) + own[2 * (r + c * n) + h]);
+          front[n + r + c * all] = left[2 * (n + c + r * two) + h];
+          front[two + r + c * all] = right[2 * (n + r + c * two) + h];
+          front[n + r + (n + c) * all] = left[2 * (r + c * two) + h];
+          front[two + r + (two + c) * all] = right[2 * (n + r + (n + c) * two) + h];
+          inverse[r + c * n] = front[r + c * all];
+        }
+        given[2 * c + h] = front[c + c * all];
+      }
+      const double ratio = invert(n, n, inverse);
+      if (!(ratio >= least)) least = ratio > 0.0 ? ratio : 0.0;
+      for (Size c = 0; c < n; ++c)
+        for (Size r = 0; r < all; ++r) {
+          S sum = S(0);
+          for (Size k = 0; k < n && r >= n; ++k) sum += S(front[r + k * all] * inverse[k + c * n]);
+          swept[2 * (r + c * all) + h] = r < n ? inverse[r + c * n] : sum;
+          if (r >= n) turned[2 * (c + (r - n) * n) + h] = sum;
+        }
+      for (Size c = 0; c < two; ++c)
+        for (Size r = c; r < two; ++r) {
+          S sum = front[n + r + (n + c) * all];
+          for (Size k = 0; k < n; ++k) sum -= S(swept[2 * (n + r + k * all) + h] * front[n + c + k * all]);
+          joined[2 * (r + c * two) + h] = sum;
+        }
+    }
+    return least;
+  }
+  static void through_joint(const S* swept, Size count, S* const* middle, S* const* first, S* const* last) {
+    constexpr Size two = 2 * joint_half, all = 3 * joint_half;
+    for (Size k = 0; k < count; ++k) {
+      S given[two];
+      for (Size i = 0; i < two; ++i) given[i] = middle[k][i], middle[k][i] = S(0);
+      for (Size c = 0; c < joint_half; ++c)
+        for (Size i = 0; i < two; ++i) {
+          const S* const column = swept + 2 * c * all + i;
+          const S& x = given[2 * c + i % 2];
+          middle[k][i] += S(column[0] * x), first[k][i] -= S(column[two] * x), last[k][i] -= S(column[2 * two] * x);
+        }
+    }
+  }
+  static void back_through_joint(const S* turned, Size count, S* const* middle, const S* const* first, const S* const* last) {
+    constexpr Size two = 2 * joint_half;
+    for (Size k = 0; k < count; ++k)
+      for (Size c = 0; c < joint_half; ++c)
+        for (Size i = 0; i < two; ++i)
+          middle[k][i] -= S(S(turned[two * c + i] * first[k][2 * c + i % 2]) + S(turned[two * (joint_half + c) + i] * last[k][2 * c + i % 2]));
+  }
+
+  static void to_halves(const JointMirror<S>& m, S* x) {
+    S h[2 * joint_half];
+    for (Size i = 0; i < joint_half; ++i) {
+      const Size k = i % 6;
+      const S a = x[6 * m.one[i / 6] + k], b = S(m.sign[k] * x[6 * m.other[i / 6] + k]);
+      h[2 * i] = S(a + b), h[2 * i + 1] = S(a - b);
+    }
+    for (Size i = 0; i < 2 * joint_half; ++i) x[i] = h[i];
+  }
+  static void from_halves(const JointMirror<S>& m, S* x) {
+    S u[2 * joint_half];
+    for (Size i = 0; i < joint_half; ++i) {
+      const Size k = i % 6;
+      const S a = S(S(0.5) * x[2 * i]), b = S(S(0.5) * x[2 * i + 1]);
+      u[6 * m.one[i / 6] + k] = S(a + b), u[6 * m.other[i / 6] + k] = S(m.sign[k] * S(a - b));
+    }
+    for (Size i = 0; i < 2 * joint_half; ++i) x[i] = u[i];
+  }
+
+  static void to_halves_group(const JointMirror<S>& m, Size ld, const S* columns, Size count, S* group) {
+    for (Size i = 0; i < joint_half; ++i)
+      for (Size c = 0; c < 8; ++c) {
+        const Size one = 6 * m.one[i / 6] + i % 6 + c * ld, other = 6 * m.other[i / 6] + i % 6 + c * ld;
+        const S a = c < count ? columns[one] : S(0), b = c < count ? S(m.sign[i % 6] * columns[other]) : S(0);
+        group[8 * i + c] = S(a + b), group[8 * (joint_half + i) + c] = S(a - b);
+      }
+  }
+  static void from_halves_group(const JointMirror<S>& m, Size ld, const S* group, Size count, S* columns) {
+    for (Size i = 0; i < joint_half; ++i)
+      for (Size c = 0; c < count; ++c) {
+        const S a = S(S(0.5) * group[8 * i + c]), b = S(S(0.5) * group[8 * (joint_half + i) + c]);
+        columns[6 * m.one[i / 6] + i % 6 + c * ld] = S(a + b);
+        columns[6 * m.other[i / 6] + i % 6 + c * ld] = S(m.sign[i % 6] * S(a - b));
+      }
+  }
+
   static void apply_groups(Size n, const S* packed, Size groups, const S* x, S* y) {
     for (; groups > 0; --groups, x += 8 * n, y += 8 * n) {
       const S* p = packed;
@@ -226,11 +327,14 @@ struct PlainKernels {
           }
     }
   }
-  static void minus_times_groups(Size rows, Size columns, const S* a, Size groups, const S* x, S* y) {
-    for (; groups > 0; --groups, x += 8 * columns, y += 8 * rows)
-      for (Size c = 0; c < columns; ++c)
-        for (Size r = 0; r < rows; ++r)
-          for (Size k = 0; k < 8; ++k) y[8 * r + k] -= S(a[r + c * rows] * x[8 * c + k]);
+  static void times_groups(bool minus, Size rows, Size columns, Size step, Size ld, const S* a, Size groups, Size x_apart, const S* x, Size y_apart, S* y) {
+    for (; groups > 0; --groups, x += x_apart, y += y_apart)
+      for (Size r = 0; r < rows; ++r)
+        for (Size k = 0; k < 8; ++k) {
+          S sum = S(0);
+          for (Size c = 0; c < columns; ++c) sum += S(a[r * step + c * ld] * x[8 * c + k]);
+          y[8 * r + k] = minus ? S(y[8 * r + k] - sum) : sum;
+        }
   }
   static void minus_rows_groups(const RowsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
     for (; groups > 0; --groups, x += 8 * x_size) {
