@@ -71,8 +71,9 @@ Measured measure(bench::Kind kind, std::size_t bays) {
   FrameAnswer answer;
   const int runs = bays > 200000 ? 1 : 3;    // the longest has no room for a second frame: its time holds fresh pages
   for (int run = 0; run < runs; ++run) {  // the first for memory, the others for time
+    Frame taken = run == 0 ? std::move(frame) : Frame(frame);
     auto start = std::chrono::steady_clock::now();
-    const FrameSolver solver(run == 0 ? std::move(frame) : Frame(frame));
+    const FrameSolver solver(std::move(taken));
     m.factor = (std::min)(m.factor, seconds_since(start));
     if (run == 0) peak_factor = resident("VmHWM:") - before;
     SolveWorkspace space;
