@@ -163,8 +163,14 @@ TEST_CASE("chain kernels: what is not zero in a coupling, and the step of a solu
             };
             regroup(xs, from, u);
             regroup(ys, to, v);
-            k.minus_rows_groups(rows.view(), groups, from, u.data(), v.data());
+            k.rows_groups(true, rows.view(), groups, from, u.data(), v.data());
             CHECK(largest(columns_of(v) - (ys - a * xs)) <= bound);
+            std::vector<double> w = v;
+            k.rows_groups(false, rows.view(), groups, from, u.data(), w.data());
+            Matrix set = a * xs;
+            for (Size r = 0; r < to; ++r)  // rows without numbers are left alone
+              if (a.row(index(r)).isZero(0.0)) set.row(index(r)) = ys.row(index(r));
+            CHECK(largest(columns_of(w) - set) <= bound);
             k.apply_groups(to, packed.data(), groups, v.data(), z.data());
             CHECK(largest(columns_of(z) - p * (ys - a * xs)) <= 10.0 * bound);
             regroup(ys, to, v);

@@ -162,7 +162,7 @@ void for_each_set(const Use& use) {
                     &P::from_halves_group,
                     &P::apply_groups,
                     &P::times_groups,
-                    &P::minus_rows_groups,
+                    &P::rows_groups,
                     &P::to_group,
                     &P::from_group};
   with("any scalar", &any);

@@ -3,7 +3,7 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
+#include <atomic>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -38,6 +38,8 @@ class FastChain {
   }
   /// Factors anew after a change in bays or stations `first` to `last`: what lies between them and the nearer end stays.
   bool refactor(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t first, std::size_t last, RunBoth run = one_after_the_other) {
+    static std::atomic<std::uint64_t> factors{0};
+    number_ = ++factors;
     const std::size_t n = stations();
     const std::size_t half = widest_ * (4 * widest_ + 2);
     const Room<S> room(2 * half);
@@ -93,21 +95,24 @@ class FastChain {
   /// x := K⁻¹ x. `work`: work_size() numbers.
   void solve(S* x, S* work) const;
   std::size_t work_size() const noexcept { return 4 * widest_; }
-  /// What solving for many right-hand sides needs; kept, it takes memory once.
+  /// What solving for many right-hand sides needs; kept, it takes memory and time once for each factor.
   struct ManySpace {
-    struct Lists {
-      RowLists<S> plain, turned;
-    };
     struct Rows {
-      std::array<Lists, 2> lists;  ///< as they are, and in halves
-      bool made = false, made_in_halves = false;
+      RowLists<S> plain, turned;
+      bool made = false;
     };
+    /// P of a joint in halves, and what goes from it to the first and the last station and back.
+    struct Joint {
+      HalvedProduct<S> pivot, to_first, to_last, from_first, from_last;
+      bool made = false;
+    };
+    std::uint64_t factor = 0;            ///< whose the lists are
     AlignedVector<S> groups, z;
     std::vector<S> full;
-    std::vector<BasicBlock6<S>> blocks;
+    std::vector<Rows> rows;              ///< couplings of segments by their type
+    std::vector<Joint> joints;           ///< by their sort
     std::vector<S*> place;               ///< of each station's groups
     std::vector<std::uint32_t> order;    ///< of joints
-    std::vector<Rows> rows;  ///< couplings of segments by their type
   };
   /// x := K⁻¹ b for m columns, both `ld` apart, on all stations: those inside segments, too. x may be b.
   void solve_many(const S* b, S* x, std::size_t ld, std::size_t m, ManySpace& space) const;
@@ -231,6 +236,7 @@ class FastChain {
 
   const ChainRuns<S>* bays_ = nullptr;
   std::size_t meet_ = 0, widest_ = 0;
+  std::uint64_t number_ = 0;                       ///< each factor of the program has its own
   std::vector<std::size_t> start_, packed_start_;
   std::vector<std::uint32_t> unknowns_, list_of_;  ///< of each station and segment, close together for solving
   AlignedVector<S> packed_;

@@ -28,8 +28,12 @@ class FastChain<S>::Many {
     middle_ = next_ + room;
     space.place.resize(stations);
     for (std::size_t s = 0; s < stations; ++s) space.place[s] = space.groups.data() + 8 * at_once * runs_.start(s);
+    if (space.factor == chain.number_) return;
+    space.factor = chain.number_;
     space.rows.resize(runs_.types());
-    for (auto& r : space.rows) r.made = r.made_in_halves = false;
+    for (auto& r : space.rows) r.made = false;
+    space.joints.resize(runs_.sorts_in_halves());
+    for (auto& j : space.joints) j.made = false;
     // a joint as soon as both its segments are done: their stations are still at hand
     space.order.resize(runs_.joints());
     std::iota(space.order.begin(), space.order.end(), 0U);
@@ -50,11 +54,11 @@ class FastChain<S>::Many {
     for (const std::uint32_t s : runs_.ends_in_halves()) to_whole(s);
     for (std::size_t j = 0; j < meet; ++j) {
       apply(packed(j), station(j), z_);
-      minus(runs_.type_index(j), true, station(j + 1), station(j), z_, false);
+      minus(runs_.type_index(j), true, station(j + 1), station(j), z_);
     }
     for (std::size_t j = last; j > meet; --j) {
       apply(packed(j), station(j), z_);
-      minus(runs_.type_index(j - 1), false, station(j - 1), station(j), z_, false);
+      minus(runs_.type_index(j - 1), false, station(j - 1), station(j), z_);
     }
     apply(packed(meet), station(meet), middle_);
     put(station(meet), middle_);
@@ -62,7 +66,7 @@ class FastChain<S>::Many {
       const S* known = middle_;
       for (std::size_t j = meet; left ? j > 0 : j < last;) {
         const std::size_t from = left ? j-- : j++;
-        minus(runs_.type_index((std::min)(j, from)), !left, station(j), station(from), known, false);
+        minus(runs_.type_index((std::min)(j, from)), !left, station(j), station(from), known);
         apply(packed(j), station(j), z_);
         put(station(j), z_);
         known = z_;
@@ -123,65 +127,82 @@ class FastChain<S>::Many {
   }
 
   void through(const Joint& i) {
-    const Joined<S>& j = runs_.joined(i);
-    const bool halves = runs_.in_halves();
-    if (halves && !is_thin(j)) {
-      const HalvedJoint<S>& h = runs_.halved(i);
-      times(true, 3 * joint_half, h.swept() + 2 * joint_half, at(i.middle), at(i.first));
-      times(true, 3 * joint_half, h.swept() + 4 * joint_half, at(i.middle), at(i.last));
-      times(false, 3 * joint_half, h.swept(), at(i.middle), z_);
-      return std::swap(at(i.middle), z_);
+    if (!runs_.in_halves()) {
+      apply(runs_.whole(i).pivot, i.middle, z_);
+      minus(runs_.joined(i).left, false, i.first, i.middle, z_);
+      return minus(runs_.joined(i).right, true, i.last, i.middle, z_);
     }
-    apply_at(i);
-    minus(j.left, false, i.first, i.middle, z_, halves);
-    minus(j.right, true, i.last, i.middle, z_, halves);
+    const auto& j = products(i);
+    times(false, j.pivot, at(i.middle), z_);
+    const S* const given = is_thin(i) ? z_ : at(i.middle);
+    times(true, j.to_first, given, at(i.first));
+    times(true, j.to_last, given, at(i.last));
+    if (!is_thin(i)) std::swap(at(i.middle), z_);
   }
   void back(const Joint& i) {
-    const Joined<S>& j = runs_.joined(i);
-    const bool halves = runs_.in_halves();
-    if (halves && !is_thin(j)) {
-      const HalvedJoint<S>& h = runs_.halved(i);
-      times(true, joint_half, h.turned(), at(i.first), at(i.middle));
-      return times(true, joint_half, h.turned() + h.square, at(i.last), at(i.middle));
-    }
-    minus(j.left, true, i.middle, i.first, at(i.first), halves);
-    minus(j.right, false, i.middle, i.last, at(i.last), halves);
-    apply_at(i);
-    std::swap(at(i.middle), z_);
-  }
-  /// z = P x of the station in the middle.
-  void apply_at(const Joint& i) const {
-    if (runs_.in_halves())
-      times(false, 3 * joint_half, runs_.halved(i).swept(), at(i.middle), z_);
-    else
+    if (!runs_.in_halves()) {
+      minus(runs_.joined(i).left, true, i.middle, i.first, at(i.first));
+      minus(runs_.joined(i).right, false, i.middle, i.last, at(i.last));
       apply(runs_.whole(i).pivot, i.middle, z_);
+      return std::swap(at(i.middle), z_);
+    }
+    const auto& j = products(i);
+    times(true, j.from_first, at(i.first), at(i.middle));
+    times(true, j.from_last, at(i.last), at(i.middle));
+    if (!is_thin(i)) return;
+    times(false, j.pivot, at(i.middle), z_);
+    std::swap(at(i.middle), z_);
   }
   void apply(const S* packed, std::size_t s, S* z) const { K::apply_groups(unknowns(s), packed, groups_, at(s), z); }
   /// Between two bays, whose couplings are mostly nothing: P and they are less work than their product.
-  bool is_thin(const Joined<S>& j) const { return j.left < runs_.bays().types() && j.right < runs_.bays().types(); }
-  /// y = a x, or y -= a x, for both halves of stations; columns of a are `ld` pairs apart.
-  void times(bool minus, std::size_t ld, const S* a, const S* x, S* y) const {
-    constexpr std::size_t n = joint_half, apart = 16 * n;
-    for (std::size_t h = 0; h < 2; ++h) K::times_groups(minus, n, n, 2, 2 * ld, a + h, groups_, apart, x + 8 * h * n, apart, y + 8 * h * n);
+  bool is_thin(const Joint& i) const { return (std::max)(runs_.joined(i).left, runs_.joined(i).right) < runs_.bays().types(); }
+  const typename ManySpace::Joint& products(const Joint& i) const {
+    constexpr std::size_t n = joint_half;
+    auto& j = space_.joints[i.joined];
+    if (j.made) return j;
+    j.made = true;
+    const S* const swept = runs_.halved(i).swept();
+    j.pivot.make(swept, 3 * n);
+    if (!is_thin(i)) {
+      j.to_first.make(swept + 2 * n, 3 * n), j.to_last.make(swept + 4 * n, 3 * n);
+      j.from_first.make(runs_.halved(i).turned(), n), j.from_last.make(runs_.halved(i).turned() + 2 * n * n, n);
+      return j;
+    }
+    const auto coupling = [&](std::uint32_t type, HalvedProduct<S>& plain, HalvedProduct<S>& turned) {
+      space_.full.assign(2 * n * n, S(0));
+      runs_.mirror().add(runs_.type_of(type).blocks, false, space_.full.data(), n);
+      plain.make(space_.full.data(), n);
+      space_.full.assign(2 * n * n, S(0));
+      runs_.mirror().add_turned(runs_.type_of(type).blocks, space_.full.data(), n);
+      turned.make(space_.full.data(), n);
+    };
+    coupling(runs_.joined(i).left, j.to_first, j.from_first);
+    coupling(runs_.joined(i).right, j.from_last, j.to_last);
+    return j;
   }
-  /// at(to) -= C z, or Cᵀ z, C of a segment of this type, z of station `from`; both in halves or neither.
-  void minus(std::uint32_t type, bool turned, std::size_t to, std::size_t from, const S* z, bool in_halves) const {
-    auto& kept = space_.rows[type];
-    auto& rows = kept.lists[in_halves ? 1 : 0];
+  /// y = a x, or y -= a x, for both halves of stations.
+  void times(bool minus, const HalvedProduct<S>& a, const S* x, S* y) const {
+    constexpr std::size_t n = joint_half, apart = 16 * n;
+    if (!a.rows.column.empty()) K::rows_groups(minus, a.rows.view(), groups_, 2 * n, x, y);
+    for (std::size_t h = 0; h < 2; ++h)
+      if (a.full[h]) K::times_groups(minus, n, n, 2, 2 * n, a.value.data() + h, groups_, apart, x + 8 * h * n, apart, y + 8 * h * n);
+  }
+  /// at(to) -= C z, or Cᵀ z, C of a segment of this type, z of station `from`.
+  void minus(std::uint32_t type, bool turned, std::size_t to, std::size_t from, const S* z) const {
+    auto& rows = space_.rows[type];
     const std::size_t rows_out = unknowns(to), columns = unknowns(from);
-    if (bool& made = in_halves ? kept.made_in_halves : kept.made; !made) {
-      if (in_halves) runs_.mirror().in_halves(runs_.type_of(type).blocks, space_.blocks);
-      const std::vector<BasicBlock6<S>>& c = in_halves ? space_.blocks : runs_.type_of(type).blocks;
+    if (!rows.made) {
+      const std::vector<BasicBlock6<S>>& c = runs_.type_of(type).blocks;
       rows.plain.make(c, false, turned ? columns : rows_out, turned ? rows_out : columns, space_.full);
       rows.turned.make(c, true, turned ? rows_out : columns, turned ? columns : rows_out, space_.full);
-      made = true;
+      rows.made = true;
     }
     // with nothing left out, the rows of C one after the other are the columns of its transpose
     const RowLists<S>&c = turned ? rows.turned : rows.plain, &other = turned ? rows.plain : rows.turned;
     if (other.value.size() == rows_out * columns)
       K::times_groups(true, rows_out, columns, 1, rows_out, other.value.data(), groups_, 8 * columns, z, 8 * rows_out, at(to));
     else
-      K::minus_rows_groups(c.view(), groups_, columns, z, at(to));
+      K::rows_groups(true, c.view(), groups_, columns, z, at(to));
   }
 
   const FastChain& chain_;

@@ -113,18 +113,6 @@ struct ChainMirror {
     }
   }
 
-  /// The blocks of a coupling in halves: a pair counts as a joint, and those of what the mirror turns about come last.
-  void in_halves(const std::vector<BasicBlock6<S>>& blocks, std::vector<BasicBlock6<S>>& out) const {
-    std::vector<S> full(2 * half * half, S(0));
-    add(blocks, false, full.data(), half);
-    out.clear();
-    for (std::size_t h = 0; h < 2; ++h)
-      for (std::size_t c = 0; c < pairs; ++c)
-        for (std::size_t r = 0; r < pairs; ++r)
-          out.emplace_back(static_cast<int>(h * pairs + r), static_cast<int>(h * pairs + c),
-                           [&](std::size_t i, std::size_t j) { return full[2 * ((6 * c + j) * half + 6 * r + i) + h]; });
-  }
-
   /// The 6 x 6 blocks of both stations' joints that the two halves of a matrix make up, by columns. `lower`: of its lower
   /// triangle, from lower triangles; else from the halves of its transpose.
   void put_together(const S* halves, std::size_t ld, bool lower, std::vector<BasicBlock6<S>>& blocks) const {

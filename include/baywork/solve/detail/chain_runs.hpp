@@ -167,6 +167,7 @@ class ChainRuns {
   const Joined<S>& joined(const Instance& i) const { return joined_[i.joined]; }
   const WholeJoint<S>& whole(const Instance& i) const { return whole_[i.joined]; }
   const HalvedJoint<S>& halved(const Instance& i) const { return halved_[i.joined]; }
+  std::size_t sorts_in_halves() const noexcept { return halved_.size(); }
   /// Stations that segments joined in halves run between; their vectors stand in halves meanwhile, like those inside.
   const std::vector<std::uint32_t>& ends_in_halves() const noexcept { return joint_ends_; }
   bool stands_in_halves(std::size_t station) const { return !in_halves_.empty() && in_halves_[station] != 0; }

@@ -2,6 +2,7 @@
 // What is not zero in the coupling of two stations, in the order in which a product with vectors goes through it.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <type_traits>
@@ -68,6 +69,36 @@ struct RowLists {
       }
       end.push_back(static_cast<std::uint32_t>(column.size()));
     }
+  }
+};
+
+/// A matrix of both halves of a station (12 x 12 each, as pairs): what is not zero, for the halves that hold much of
+/// nothing, and in full for the others.
+template <class S>
+struct HalvedProduct {
+  RowLists<S> rows;             ///< of both halves, one after the other
+  std::array<bool, 2> full{};
+  std::vector<S> value;         ///< pairs, columns without padding; none where no half is full
+
+  /// Columns `ld` pairs apart.
+  void make(const S* pairs, std::size_t ld) {
+    constexpr std::size_t n = joint_half;
+    const auto at = [&](std::size_t h, std::size_t r, std::size_t c) -> const S& { return pairs[2 * (r + c * ld) + h]; };
+    for (std::size_t h = 0; h < 2; ++h) {
+      std::size_t something = 0;
+      for (std::size_t c = 0; c < n; ++c)
+        for (std::size_t r = 0; r < n; ++r) something += is_nothing(at(h, r, c)) ? 0U : 1U;
+      full[h] = 4 * something > 3 * n * n;  // a number by itself costs about a third more
+    }
+    rows = {};
+    for (std::size_t i = 0; i < 2 * n; ++i) {
+      const std::size_t h = i / n, r = i % n;
+      for (std::size_t c = 0; c < n && !full[h]; ++c)
+        if (!is_nothing(at(h, r, c))) rows.column.push_back(static_cast<std::uint32_t>(h * n + c)), rows.value.push_back(at(h, r, c));
+      rows.end.push_back(static_cast<std::uint32_t>(rows.column.size()));
+    }
+    value.clear();
+    for (std::size_t c = 0; c < n && (full[0] || full[1]); ++c) value.insert(value.end(), pairs + 2 * c * ld, pairs + 2 * (c * ld + n));
   }
 };
 

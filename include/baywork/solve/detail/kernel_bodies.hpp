@@ -19,6 +19,7 @@
 #include <baywork/solve/detail/kernel_products.hpp>
 
 #include <baywork/solve/detail/kernel_groups.hpp>
+#include <baywork/solve/detail/kernel_halves.hpp>
 #include <baywork/solve/detail/kernel_joints.hpp>
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
@@ -48,7 +49,7 @@ inline constexpr Kernels all{&invert,
                              &from_halves_group,
                              &apply_groups,
                              &times_groups,
-                             &minus_rows_groups,
+                             &rows_groups,
                              &to_group,
                              &from_group};
 

@@ -65,31 +65,43 @@ BAYWORK_KERNEL_FUNCTION void times_groups(bool minus, Size rows, Size columns, S
 }
 
 /// `count` groups at once, so that each number of the matrix is fetched for all of them.
-template <Size count, Size... Cell>
-BAYWORK_KERNEL_HELPER void minus_rows(const RowsOf<double>& a, Size x_apart, const double* x, double* y,
-                                      std::index_sequence<Cell...> cells) {
+template <bool minus, Size count, Size... Cell>
+BAYWORK_KERNEL_HELPER void listed_rows(const RowsOf<double>& a, Size x_apart, const double* x, double* y,
+                                       std::index_sequence<Cell...> cells) {
   const std::uint32_t* c = a.column;
   const double* value = a.value;
   const Size rows = a.rows;
   for (Size r = 0; r < rows; ++r) {
+    const std::uint32_t* const stop = a.column + a.end[r];
+    if (c == stop) continue;
     Lanes sums[count * abreast];
     clear(sums, cells);
-    for (const std::uint32_t* const stop = a.column + a.end[r]; c != stop; ++c, ++value) {
+    for (; c != stop; ++c, ++value) {
       const Lanes v = *value - Lanes{};
       const double* const xc = x + 8 * *c;
       ((sums[Cell] = BAYWORK_KERNEL_MADD(v, at(xc + Cell / abreast * x_apart + Cell % abreast * lanes).v, sums[Cell])),
        ...);
     }
-    ((at(y + Cell / abreast * 8 * rows + Cell % abreast * lanes + 8 * r).v -= sums[Cell]), ...);
+    double* const yr = y + 8 * r;
+    if (minus)
+      ((at(yr + Cell / abreast * 8 * rows + Cell % abreast * lanes).v -= sums[Cell]), ...);
+    else
+      ((at(yr + Cell / abreast * 8 * rows + Cell % abreast * lanes).v = sums[Cell]), ...);
   }
 }
-
-BAYWORK_KERNEL_FUNCTION void minus_rows_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x,
-                                               double* y) {
+template <bool minus>
+BAYWORK_KERNEL_HELPER void listed_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
   for (; groups >= 4; groups -= 4, x += 32 * x_size, y += 32 * c.rows)
-    minus_rows<4>(c, 8 * x_size, x, y, std::make_index_sequence<4 * abreast>{});
+    listed_rows<minus, 4>(c, 8 * x_size, x, y, std::make_index_sequence<4 * abreast>{});
   for (; groups > 0; --groups, x += 8 * x_size, y += 8 * c.rows)
-    minus_rows<1>(c, 8 * x_size, x, y, std::make_index_sequence<abreast>{});
+    listed_rows<minus, 1>(c, 8 * x_size, x, y, std::make_index_sequence<abreast>{});
+}
+BAYWORK_KERNEL_FUNCTION void rows_groups(bool minus, const RowsOf<double>& c, Size groups, Size x_size, const double* x,
+                                         double* y) {
+  if (minus)
+    listed_groups<true>(c, groups, x_size, x, y);
+  else
+    listed_groups<false>(c, groups, x_size, x, y);
 }
 
 BAYWORK_KERNEL_FUNCTION void to_group(Size n, Size ld, const double* columns, Size count, double* group) {

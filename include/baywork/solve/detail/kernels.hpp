@@ -101,8 +101,9 @@ struct Kernels {
   /// from group to group.
   void (*times_groups)(bool minus, Size rows, Size columns, Size step, Size ld, const double* a, Size groups,
                        Size x_apart, const double* x, Size y_apart, double* y);
-  /// y -= c x, c by single rows; `x_size`: numbers of a vector in x.
-  void (*minus_rows_groups)(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
+  /// y = c x, or y -= c x, c by single rows, of which those without numbers are left alone; `x_size`: numbers of a vector
+  /// in x.
+  void (*rows_groups)(bool minus, const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y);
   /// `count` (at most eight) columns, ld apart, to a group that zeros fill up, and back.
   void (*to_group)(Size n, Size ld, const double* columns, Size count, double* group);
   void (*from_group)(Size n, Size ld, const double* group, Size count, double* columns);
@@ -247,8 +248,8 @@ struct KernelsOf<double> {
                            Size x_apart, const double* x, Size y_apart, double* y) {
     kernels().times_groups(minus, rows, columns, step, ld, a, groups, x_apart, x, y_apart, y);
   }
-  static void minus_rows_groups(const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
-    kernels().minus_rows_groups(c, groups, x_size, x, y);
+  static void rows_groups(bool minus, const RowsOf<double>& c, Size groups, Size x_size, const double* x, double* y) {
+    kernels().rows_groups(minus, c, groups, x_size, x, y);
   }
   static void to_group(Size n, Size ld, const double* columns, Size count, double* group) {
     kernels().to_group(n, ld, columns, count, group);

@@ -336,13 +336,14 @@ struct PlainKernels {
           y[8 * r + k] = minus ? S(y[8 * r + k] - sum) : sum;
         }
   }
-  static void minus_rows_groups(const RowsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
-    for (; groups > 0; --groups, x += 8 * x_size) {
-      Size e = 0;
-      for (Size r = 0; r < c.rows; ++r, y += 8)
-        for (; e < c.end[r]; ++e)
-          for (Size k = 0; k < 8; ++k) y[k] -= S(c.value[e] * x[8 * c.column[e] + k]);
-    }
+  static void rows_groups(bool minus, const RowsOf<S>& c, Size groups, Size x_size, const S* x, S* y) {
+    for (; groups > 0; --groups, x += 8 * x_size)
+      for (Size r = 0, e = 0; r < c.rows; ++r, y += 8)
+        for (const Size first = e; e < c.end[r]; ++e)
+          for (Size k = 0; k < 8; ++k) {
+            const S part = S(c.value[e] * x[8 * c.column[e] + k]);
+            y[k] = minus ? S(y[k] - part) : (e == first ? part : S(y[k] + part));
+          }
   }
   static void to_group(Size n, Size ld, const S* columns, Size count, S* group) {
     for (Size i = 0; i < n; ++i)
