@@ -43,8 +43,8 @@ class HalvedSegments {
     for (const std::size_t normal : {std::size_t{1}, std::size_t{0}, std::size_t{2}}) {
       mirror_ = ChainMirror<S>::across(normal, p_.frame, joints.begin(stations.front()), joints.end(stations.front()));
       if (!mirror_.found) continue;
-      segments_.clear();
-      between_.clear();
+      segments_.clear(), between_.clear();
+      segments_.reserve(bays_.types() + 8);
       if (std::all_of(bay_types.begin(), bay_types.end(), [&](std::uint32_t t) { return segment(t) != nullptr; }) &&
           std::all_of(stations.begin(), stations.end(), [&](std::uint32_t s) { return between(s) != nullptr; }))
         return true;

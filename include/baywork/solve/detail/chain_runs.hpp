@@ -337,6 +337,7 @@ class ChainRuns {
       joint_ends_.push_back(s.last);
     }
     in_halves_.assign(bays_->stations(), 0);
+    joints_.reserve(instances_.size());
     for (const Instance& i : instances_) joints_.push_back(i.middle), in_halves_[i.middle] = 1;
     for (const std::uint32_t i : joint_ends_) in_halves_[i] = 1;
   }
