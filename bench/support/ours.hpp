@@ -71,7 +71,7 @@ class ChainFast : public OfChain {
  public:
   static constexpr const char* name = "chain_fast";
 
-  explicit ChainFast(const Job& job) : OfChain(job, true, 64), number_(6 * job.prepared.frame.nodes.size(), -1) {
+  explicit ChainFast(const Job& job) : OfChain(job, true, own::ChainEngine<double>::longest_fast), number_(6 * job.prepared.frame.nodes.size(), -1) {
     for (std::size_t s = 0; s < layout_.stations.size(); ++s) {
       std::size_t at = engine_->runs().start(s);
       for (const std::uint32_t* n = layout_.stations.begin(s); n != layout_.stations.end(s); ++n)
@@ -120,7 +120,7 @@ class Chain : public OfChain {
   static constexpr const char* name = "chain";
 
   explicit Chain(const Job& job)
-      : OfChain(job, false, 8), number_(numbers_of_nodes(job)), force_(number_.size()), motions_(force_.size()), length_(length_of(*this)) {}
+      : OfChain(job, false, own::ChainEngine<double>::longest_deformed), number_(numbers_of_nodes(job)), force_(number_.size()), motions_(force_.size()), length_(length_of(*this)) {}
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   void solve(const double* b, double* x, std::size_t count) {
     for (std::size_t k = 0; k < count; ++k) solve_with(*engine_, b + k * length_, x + k * length_);

@@ -52,8 +52,9 @@ void validate_restraints(const std::array<BasicRestraint<S>, 6>& motion, const P
 }  // namespace detail
 
 /// Throws BadDescription for the first fault found: dangling members, bars without length, bad sections or supports.
-template <Scalar S>
-void validate(const BasicFrame<S>& frame) {
+/// seen(i) is called for each member that has passed: while it is at hand, others may do with it what they have to.
+template <Scalar S, class Seen>
+void validate(const BasicFrame<S>& frame, const Seen& seen) {
   if (frame.nodes.empty()) fail<BadDescription>("frame", "it has no nodes", "at least two nodes and a member are accepted");
   for (std::size_t n = 0; n < frame.nodes.size(); ++n)
     if (!is_finite(frame.nodes[n].at))
@@ -79,6 +80,7 @@ void validate(const BasicFrame<S>& frame) {
         fail<BadDescription>(place(), "its orientation lies along the bar", "a direction across the bar is accepted");
     }
     used[m.from] = used[m.to] = 1;
+    seen(i);
   }
   for (std::size_t n = 0; n < used.size(); ++n)
     if (used[n] == 0) fail<BadDescription>(frame.name_of_node(n), "no member is attached to it", "connected nodes are accepted");
@@ -88,6 +90,11 @@ void validate(const BasicFrame<S>& frame) {
                            "nodes 1 to " + std::to_string(frame.nodes.size()) + " are accepted");
     detail::validate_restraints(s.motion, [&] { return "support at " + frame.name_of_node(s.node); });
   }
+}
+
+template <Scalar S>
+void validate(const BasicFrame<S>& frame) {
+  validate(frame, [](std::size_t) {});
 }
 
 /// Throws BadDescription for loads that are not finite or act beyond a member, or on parts that do not exist.

@@ -19,6 +19,8 @@ template <class S>
 class ChainEngine {
  public:
   using A = accurate_t<S>;
+  /// Bays in a segment, at most, that keep enough digits: in the fast form, which itself loses as many, and else.
+  static constexpr std::size_t longest_fast = 64, longest_deformed = 16;
 
   ChainEngine(const PreparedFrame<S>& p, ChainLayout layout)
       : bays_(std::make_unique<ChainBays<S>>(p, std::move(layout))), ground_(std::make_unique<ChainGround<S>>(p, bays_->layout())),
@@ -55,6 +57,18 @@ class ChainEngine {
     *ground_ = ChainGround<S>(p, bays_->layout());
     const std::size_t station = layout().at[node];
     return refactor(p, station, station, run);
+  }
+
+  /// Bays from one station that is held somehow to the next, at most.
+  std::size_t longest_span() const {
+    std::size_t longest = 0;
+    const std::size_t n = bays_->stations();
+    for (std::size_t s = 0, last = 0; s < n; ++s) {
+      const bool held = std::any_of(ground_->begin(s), ground_->end(s), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
+      if (held || s + 1 == n) longest = (std::max)(longest, s - last);
+      if (held) last = s;
+    }
+    return longest;
   }
 
   double smallest_pivot_ratio() const {

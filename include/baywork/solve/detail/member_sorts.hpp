@@ -2,7 +2,9 @@
 // What members with the same numbers share: stiffness and geometry, once in the scalar and once to twice its digits.
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <unordered_map>
@@ -114,14 +116,18 @@ class MemberSorter {
   std::uint32_t operator()(const BasicFrame<S>& frame, const BasicMember<S>& m, std::vector<MemberSort<S>>& sorts) {
     if constexpr (std::floating_point<S>) {
       const Key key = key_of(frame, m);
+      for (const std::uint32_t known : followers_[last_])  // girders repeat: most often it is what came next before
+        if (known != none && same_bits(keys_[known], key)) return seen(known);
       std::uint64_t hash = 0x9E37'79B9'7F4A'7C15ULL;
       for (const S& v : key) hash = (hash ^ bits(v)) * 0xD6E8'FEB8'6659'FD93ULL, hash ^= hash >> 32;
       auto [at, last] = known_.equal_range(hash);
       for (; at != last; ++at)
-        if (keys_[at->second] == key) return at->second;
+        if (keys_[at->second] == key) return seen(at->second);
       const auto index = static_cast<std::uint32_t>(sorts.size());
       known_.emplace(hash, index);
       keys_.push_back(key);
+      followers_.push_back({none, none});
+      seen(index);
     }
     sorts.push_back(sort_of_member(frame, m));
     return static_cast<std::uint32_t>(sorts.size() - 1);
@@ -129,6 +135,18 @@ class MemberSorter {
 
  private:
   using Key = std::array<S, 39>;
+  static constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
+
+  static bool same_bits(const Key& a, const Key& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), [](const S& x, const S& y) { return x == y && std::signbit(x) == std::signbit(y); });
+  }
+  /// Notes that it came after the last one.
+  std::uint32_t seen(std::uint32_t sort) {
+    std::array<std::uint32_t, 2>& after = followers_[last_];
+    if (after[0] != sort) after = {sort, after[0]};
+    last_ = sort + 1;
+    return sort;
+  }
 
   static std::uint64_t bits(const S& v) { return bits_of(static_cast<double>(v)); }
   static Key key_of(const BasicFrame<S>& frame, const BasicMember<S>& m) {
@@ -157,6 +175,8 @@ class MemberSorter {
 
   std::unordered_multimap<std::uint64_t, std::uint32_t> known_;
   std::vector<Key> keys_;
+  std::vector<std::array<std::uint32_t, 2>> followers_{{none, none}};  ///< of the beginning, then of each sort: the last two
+  std::size_t last_ = 0;
 };
 
 }  // namespace baywork::detail

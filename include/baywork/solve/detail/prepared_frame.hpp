@@ -40,12 +40,16 @@ struct PreparedFrame {
   double shortest = 0, longest = 0;  ///< member lengths [m]
 
   explicit PreparedFrame(BasicFrame<S> f) : frame(std::move(f)) {
-    validate(frame);
-    freedoms = number_freedoms(frame);
     sort_of.reserve(frame.members.size());
     shortest = rigid_stiffness;
     MemberSorter<S> sorter;
-    for (const BasicMember<S>& m : frame.members) sort_of.push_back(sorter(frame, m, sorts));
+    std::vector<char> resists(frame.nodes.size(), 0);
+    validate(frame, [&](std::size_t i) {
+      sort_of.push_back(sorter(frame, frame.members[i], sorts));
+      see_turning(frame.members[i], resists);
+    });
+    see_turning_springs(frame, resists);
+    freedoms = number_freedoms(frame, resists);
     find_members_at_supports();
     if constexpr (std::same_as<S, double>)
       groups.make(frame, sorts, sort_of, [this](const auto& take) {
@@ -73,7 +77,7 @@ struct PreparedFrame {
   }
   /// Takes other restraints of the supports.
   void renew_supports() {
-    freedoms = number_freedoms(frame);
+    freedoms = number_freedoms(frame, nodes_that_resist_turning(frame));
     find_members_at_supports();
   }
 
