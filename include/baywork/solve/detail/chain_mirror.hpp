@@ -20,8 +20,8 @@ namespace baywork::detail {
 /// joints that face each other, s = x + σ x' is what the mirror keeps, a = x - σ x' what it turns about. A stiffness that
 /// is its own mirror image, K_x'y' = σ K_xy σ and K_x'y = σ K_xy' σ, then falls into two halves,
 ///   K_s = K_xy + K_xy' σ,   K_a = K_xy - K_xy' σ,
-/// each of which takes its motions to its forces, f ± σ f'. Source: symmetry by parts as in J. S. Przemieniecki, Theory of
-/// Matrix Structural Analysis (value from memory); written out here.
+/// each of which takes its motions to its forces, f ± σ f'. Symmetric and antisymmetric parts of a load are common
+/// practice; the halves of the stiffness are derived here.
 /// Stations of four joints, as boxes have them: number i of both halves stands in [2 i] and [2 i + 1].
 template <class S>
 struct ChainMirror {
