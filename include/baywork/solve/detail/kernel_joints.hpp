@@ -6,6 +6,21 @@
 
 namespace baywork::detail::BAYWORK_KERNEL_SET {
 
+#if BAYWORK_KERNEL_LANES == 2
+// Two lanes are one pair: nothing is gained by it.
+BAYWORK_KERNEL_FUNCTION double join(const double* left, const double* right, const double* own, double* given,
+                                    double* swept, double* turned, double* joined) {
+  return PlainKernels<double>::join(left, right, own, given, swept, turned, joined);
+}
+BAYWORK_KERNEL_FUNCTION void through_joint(const double* swept, Size count, double* const* middle, double* const* first,
+                                           double* const* last) {
+  PlainKernels<double>::through_joint(swept, count, middle, first, last);
+}
+BAYWORK_KERNEL_FUNCTION void back_through_joint(const double* turned, Size count, double* const* middle,
+                                                const double* const* first, const double* const* last) {
+  PlainKernels<double>::back_through_joint(turned, count, middle, first, last);
+}
+#else
 // Number i of both halves stands in [2 i] and [2 i + 1]: a pair, which lanes hold several of. What one half waits for, the
 // other does meanwhile.
 inline constexpr Size pairs = lanes / 2, half = joint_half;
@@ -17,10 +32,8 @@ BAYWORK_KERNEL_HELPER void spread(const double* from, Lanes& to) {
   to = __builtin_ia32_broadcastf64x2_512_mask(pair(from).v, Lanes{}, static_cast<unsigned char>(255));
 #elif BAYWORK_KERNEL_LANES == 8
   to = __builtin_shufflevector(pair(from).v, pair(from).v, 0, 1, 0, 1, 0, 1, 0, 1);
-#elif BAYWORK_KERNEL_LANES == 4
-  to = Lanes{from[0], from[1], from[0], from[1]};
 #else
-  to = at(from).v;
+  to = Lanes{from[0], from[1], from[0], from[1]};
 #endif
 }
 /// A matrix of pairs turned, `rows` and `columns` of the given one; leading dimensions in numbers.
@@ -51,10 +64,8 @@ template <Size i>
 BAYWORK_KERNEL_HELPER void in_all(const Lanes& from, Lanes& to) {
 #if BAYWORK_KERNEL_LANES == 8
   to = __builtin_shufflevector(from, from, 2 * i, 2 * i + 1, 2 * i, 2 * i + 1, 2 * i, 2 * i + 1, 2 * i, 2 * i + 1);
-#elif BAYWORK_KERNEL_LANES == 4
-  to = __builtin_shufflevector(from, from, 2 * i, 2 * i + 1, 2 * i, 2 * i + 1);
 #else
-  to = from;
+  to = __builtin_shufflevector(from, from, 2 * i, 2 * i + 1, 2 * i, 2 * i + 1);
 #endif
 }
 
@@ -121,21 +132,26 @@ BAYWORK_KERNEL_HELPER void pass_pairs(Lanes* b, const double* minus_l, const dou
   }
   (pass_pair_back<tiles, start, half - 1 - Q>(b, minus_l, std::make_index_sequence<half - 1 - start - Q>{}), ...);
 }
-/// Rows of a unit matrix become the inverse: row tile `tile`, of which columns from the diagonal on.
-template <Size tile>
-BAYWORK_KERNEL_FUNCTION void invert_pairs(const double* minus_l, const double* inverse, double* out) {
-  constexpr Size start = tile * pairs, apart = 3 * leading;
+/// Rows of a unit matrix become the inverse: row tile `tile`, of which columns from `start` on.
+template <Size start>
+BAYWORK_KERNEL_FUNCTION void invert_rows(Size tile, const double* minus_l, const double* inverse, double* out) {
+  constexpr Size apart = 3 * leading;
   Lanes b[half] = {};
-  for (Size k = 0; k < pairs; ++k) b[start + k][2 * k] = b[start + k][2 * k + 1] = 1.0;
+  for (Size k = 0; k < pairs; ++k) b[tile * pairs + k][2 * k] = b[tile * pairs + k][2 * k + 1] = 1.0;
   pass_pairs<1, start>(b, minus_l, inverse, nullptr, nullptr, 0, std::make_index_sequence<half - start>{});
   for (Size c = start; c < half; ++c) at(out + c * apart + tile * lanes).v = b[c];
-  for (Size c = start + pairs; c < half; c += pairs)
+  for (Size c = start + pairs; c < half && start == tile * pairs; c += pairs)
     turn_pairs(pairs, pairs, out + 2 * start + c * apart, apart, out + 2 * c + start * apart, apart);
 }
-template <Size... Tile>
-BAYWORK_KERNEL_HELPER void invert_pairs(const double* minus_l, const double* inverse, double* out,
-                                        std::index_sequence<Tile...>) {
-  (invert_pairs<Tile>(minus_l, inverse, out), ...);
+/// With eight lanes from the diagonal on, else whole rows, which is less to compile.
+BAYWORK_KERNEL_HELPER void invert_pairs(const double* minus_l, const double* inverse, double* out) {
+#if BAYWORK_KERNEL_LANES == 8
+  invert_rows<0>(0, minus_l, inverse, out);
+  invert_rows<pairs>(1, minus_l, inverse, out);
+  invert_rows<2 * pairs>(2, minus_l, inverse, out);
+#else
+  for (Size tile = half_tiles; tile-- > 0;) invert_rows<0>(tile, minus_l, inverse, out);
+#endif
 }
 /// A row tile of each of two couplings.
 BAYWORK_KERNEL_FUNCTION void pass_couplings(const double* first, Size ld_first, const double* last, Size ld_last,
@@ -204,7 +220,7 @@ BAYWORK_KERNEL_FUNCTION double join(const double* left, const double* right, con
   }
   turn_pairs(half, half, left + leading, two, first, leading);
   factor_pairs(a, minus_l, inverse, all);
-  invert_pairs(minus_l, inverse, swept, std::make_index_sequence<half_tiles>{});
+  invert_pairs(minus_l, inverse, swept);
   for (Size r = 0; r < leading; r += lanes)
     pass_couplings(first + r, leading, right + leading + r, two, minus_l, inverse, minus_z + r, y + r, swept + leading + r);
   turn_pairs(2 * half, half, swept + leading, three, turned, leading);
@@ -292,6 +308,7 @@ BAYWORK_KERNEL_FUNCTION void back_through_joint(const double* turned, Size count
   if (count == 2) return take_some_back<2>(turned, middle, first, last);
   if (count == 1) take_some_back<1>(turned, middle, first, last);
 }
+#endif
 
 }  // namespace baywork::detail::BAYWORK_KERNEL_SET
 
