@@ -99,10 +99,6 @@ class DeformationChain {
   Vec3<S> step_of(std::size_t i, bool forward) const { return forward ? arms_.step(i) : -arms_.step(i - 1); }
   const GroundTie<S>* ties(std::size_t i) const { return ground_->begin(bays_->station(i)); }
   const GroundTie<S>* ties_end(std::size_t i) const { return ground_->end(bays_->station(i)); }
-  /// Whether some motion of a station is held or sprung: then it takes the general step.
-  bool tied(std::size_t i) const {
-    return std::any_of(ties(i), ties_end(i), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
-  }
   template <class Hold>
   void hold(std::size_t i, const Hold& at) const {
     for (const GroundTie<S>* t = ties(i); t != ties_end(i); ++t)
@@ -158,7 +154,7 @@ class DeformationChain {
       const DeformedBay<S>& bay = kept.get(*bays_, arms_, forward ? i : i - 1, forward, node_scratch, scratch);
       bays_->bays().add_station_deformed(p, bays_->station(i), s.data(), padded(bays_->unknowns(i)), general);
       const std::size_t lds = padded(bay.n1);
-      if (tied(i))
+      if (ground_->holds(bays_->station(i)))
         general_step(ties(i), ties_end(i), arms_.plain(i), step_of(i, forward), bay, s.data(), lds, bay.ld, k, general);
       else
         plain_step(ties(i), ties_end(i), step_of(i, forward), bay, s.data(), lds, k);

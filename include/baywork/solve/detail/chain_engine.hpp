@@ -64,7 +64,7 @@ class ChainEngine {
     std::size_t longest = 0;
     const std::size_t n = bays_->stations();
     for (std::size_t s = 0, last = 0; s < n; ++s) {
-      const bool held = std::any_of(ground_->begin(s), ground_->end(s), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
+      const bool held = ground_->holds(s);
       if (held || s + 1 == n) longest = (std::max)(longest, s - last);
       if (held) last = s;
     }

@@ -74,12 +74,9 @@ class FastChain<S>::Many {
       }
     }
     for (const std::uint32_t s : runs_.ends_in_halves()) to_halves(s);
-    for (std::size_t i = space_.order.size(); i-- > 0;) {
-      back(runs_.joint_at(space_.order[i]));
-    }
+    for (std::size_t i = space_.order.size(); i-- > 0;) back(runs_.joint_at(space_.order[i]));
     for (std::size_t g = 0; g < groups_; ++g)
-      for (std::size_t s = 0; s < runs_.bays().stations(); ++s)
-        give(x, g, s);
+      for (std::size_t s = 0; s < runs_.bays().stations(); ++s) give(x, g, s);
   }
 
  private:
@@ -90,7 +87,7 @@ class FastChain<S>::Many {
   std::size_t columns(std::size_t group) const { return (std::min)(count_ - 8 * group, std::size_t{8}); }
   template <class Do>
   void for_each_group(std::size_t s, const Do& what) const {
-    for (std::size_t g = 0; g < groups_; ++g) what(at(s) + 8 * g * unknowns(s), runs_.start(s) + 8 * g * ld_, columns(g));
+    for (std::size_t g = 0; g < groups_; ++g) what(at(s) + 8 * g * unknowns(s));
   }
   void take(const S* b, std::size_t g, std::size_t s) const {
     S* const group = at(s) + 8 * g * unknowns(s);
@@ -108,19 +105,19 @@ class FastChain<S>::Many {
     else
       K::from_group(unknowns(s), ld_, group, columns(g), to);
   }
-  /// Motions found: to the caller, and to where stations inside segments look for them.
+  /// Motions found: to where stations inside segments look for them.
   void put(std::size_t s, const S* from) const { std::copy(from, from + 8 * groups_ * unknowns(s), at(s)); }
   /// The few stations of the shorter chain between segments in halves.
   void to_whole(std::size_t s) const {
     std::array<S, 16 * joint_half> columns;
-    for_each_group(s, [&](S* group, std::size_t, std::size_t) {
+    for_each_group(s, [&](S* group) {
       K::from_halves_group(runs_.mirror().joint, 2 * joint_half, group, 8, columns.data());
       K::to_group(2 * joint_half, 2 * joint_half, columns.data(), 8, group);
     });
   }
   void to_halves(std::size_t s) const {
     std::array<S, 16 * joint_half> columns;
-    for_each_group(s, [&](S* group, std::size_t, std::size_t) {
+    for_each_group(s, [&](S* group) {
       K::from_group(2 * joint_half, 2 * joint_half, group, 8, columns.data());
       K::to_halves_group(runs_.mirror().joint, 2 * joint_half, columns.data(), 8, group);
     });

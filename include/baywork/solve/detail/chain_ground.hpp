@@ -2,6 +2,7 @@
 // What holds the stations of a chain: held motions, springs to the ground, and turnings that nothing resists.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <vector>
@@ -53,6 +54,10 @@ class ChainGround {
   }
 
   const GroundTie<S>* begin(std::size_t station) const { return ties_.data() + first_[station]; }
+  /// Whether some motion of a station is held or sprung.
+  bool holds(std::size_t station) const {
+    return std::any_of(begin(station), end(station), [](const GroundTie<S>& t) { return t.kind != GroundTie<S>::Kind::idle; });
+  }
   const GroundTie<S>* end(std::size_t station) const { return ties_.data() + first_[station + 1]; }
 
  private:

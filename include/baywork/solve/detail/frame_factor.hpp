@@ -160,12 +160,13 @@ class FrameFactor {
   /// correction can make good, trying it costs as much as what is taken then.
   bool is_hopeless_for_fast(const SolverOptions& o) const {
     const double n = static_cast<double>(chain_->longest_span());
-    return 1e-20 * n * n * n * n > (std::max)(1e-7, std::sqrt(0.01 * o.tolerance));
+    return 1e-20 * n * n * n * n > enough_for_fast(o);
   }
   /// The rate at which corrections with the path taken must shrink for it to be kept.
   double enough(const SolverOptions& o) const {
-    return path_ == SolvePath::chain_fast ? (std::max)(1e-7, std::sqrt(0.01 * o.tolerance)) : 0.1;
+    return path_ == SolvePath::chain_fast ? enough_for_fast(o) : 0.1;
   }
+  static double enough_for_fast(const SolverOptions& o) { return (std::max)(1e-7, std::sqrt(0.01 * o.tolerance)); }
   /// Measures the rate, as far as `limit`. Pivots can look sound where nothing but rounding holds the frame, but then
   /// nothing is corrected: that is looked at again, too. False where it is a mechanism.
   bool corrects(const PreparedFrame<S>& p, double limit) {

@@ -58,10 +58,8 @@ BAYWORK_KERNEL_FUNCTION void times_groups(bool minus, Size rows, Size columns, S
                                           Size groups, Size x_apart, const double* x, Size y_apart, double* y) {
   if (step == 1)
     group_products(minus, rows, columns, fixed<1>, ld, a, groups, x_apart, x, y_apart, y);
-  else if (step == 2)
-    group_products(minus, rows, columns, fixed<2>, ld, a, groups, x_apart, x, y_apart, y);
   else
-    group_products(minus, rows, columns, step, ld, a, groups, x_apart, x, y_apart, y);
+    group_products(minus, rows, columns, fixed<2>, ld, a, groups, x_apart, x, y_apart, y);
 }
 
 /// `count` groups at once, so that each number of the matrix is fetched for all of them.

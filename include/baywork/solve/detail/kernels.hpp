@@ -97,7 +97,7 @@ struct Kernels {
   // follow each other without padding.
   /// y = p x; n at most 48.
   void (*apply_groups)(Size n, const double* packed, Size groups, const double* x, double* y);
-  /// y = a x, or y -= a x, a of rows x columns in full, its rows `step` and its columns `ld` apart; `x_apart`, `y_apart`:
+  /// y = a x, or y -= a x, a of rows x columns in full, its rows `step` (1 or 2) and its columns `ld` apart; `x_apart`, `y_apart`:
   /// from group to group.
   void (*times_groups)(bool minus, Size rows, Size columns, Size step, Size ld, const double* a, Size groups,
                        Size x_apart, const double* x, Size y_apart, double* y);
