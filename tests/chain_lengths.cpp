@@ -230,3 +230,25 @@ TEST_CASE("a long sound girder is not suspected of being a mechanism, which woul
     CHECK(chain.smallest_pivot_ratio() > 1e-12);
   }
 }
+
+TEST_CASE("how far a chain runs from hold to hold") {
+  const auto longest = [](std::size_t bays, const std::vector<std::pair<std::size_t, bool>>& holds) {
+    Frame f = model_of(box(bays).girder()).frame;
+    f.supports.clear();
+    for (const auto& [station, spring] : holds)
+      for (std::size_t n = 0; n < f.nodes.size(); ++n)
+        if (f.nodes[n].address.station == static_cast<int>(station)) {
+          if (spring)
+            f.spring(n, Motion::uz, 1e6);
+          else
+            f.fix(n, {Motion::ux, Motion::uy, Motion::uz});
+        }
+    const detail::PreparedFrame<double> p(f);
+    return detail::ChainEngine<double>(p, detail::ChainFinder<double>(p.frame).find()).longest_span();
+  };
+  CHECK(longest(40, {{0, false}, {40, false}}) == 40);
+  CHECK(longest(40, {{0, false}, {10, false}, {40, false}}) == 30);
+  CHECK(longest(40, {{0, false}, {25, true}, {40, true}}) == 25);
+  CHECK(longest(40, {{0, false}}) == 40);                   // a cantilever
+  CHECK(longest(40, {{12, false}, {20, false}}) == 20);     // its free ends count, too
+}

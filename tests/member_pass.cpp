@@ -6,10 +6,12 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
 
+#include <baywork/solve/detail/carry_along.hpp>
 #include <baywork/solve/detail/certify.hpp>
 #include <baywork/solve/detail/member_pass.hpp>
 #include <baywork/solve/frame_solver.hpp>
@@ -31,6 +33,8 @@ std::vector<Twofold<double>> any_motions(varied::Random& r, std::size_t nodes) {
   for (Twofold<double>& v : u) v = Twofold<double>::sum(r.in(-1, 1) * std::exp(r.in(-10, 0)), r.in(-1, 1) * 0x1p-54);
   return u;
 }
+
+Twofold<Wide> wide(const Twofold<double>& v) { return Twofold<Wide>(v.hi) + Twofold<Wide>(v.lo); }
 
 /// Forces on each node as the absolute parts that they are summed from: what errors are measured against.
 std::vector<double> parts_of(const Prepared& p, double motion) {
@@ -72,18 +76,18 @@ TEST_CASE("four members at a time answer motions as one by one in wider numbers"
     const varied::Case c = varied::any_case(seed);
     varied::Random r(seed + 1000);
     const Prepared p(c.frame);
-    const detail::PreparedFrame<Wide> wide(converted<Wide>(c.frame));
+    const detail::PreparedFrame<Wide> prepared(converted<Wide>(c.frame));
     CHECK(p.groups.empty() != detail::has_twofold_lanes());
     const std::vector<Twofold<double>> u = any_motions(r, c.frame.nodes.size());
     std::vector<Twofold<Wide>> w, exact(u.size());
-    for (const Twofold<double>& v : u) w.push_back(Twofold<Wide>(v.hi) + Twofold<Wide>(v.lo));
+    for (const Twofold<double>& v : u) w.push_back(wide(v));
     std::array<double, 2> exact_sizes{};
-    wide.add_member_forces(w, 1.0, exact, exact_sizes.data());
+    prepared.add_member_forces(w, 1.0, exact, exact_sizes.data());
     detail::Sizes s{};
     const std::vector<Twofold<double>> found = member_forces(p, u, s);
     const std::vector<double> parts = parts_of(p, 1.0);
     for (std::size_t i = 0; i < u.size(); ++i) {
-      const Twofold<Wide> off = exact[i] - (Twofold<Wide>(found[i].hi) + Twofold<Wide>(found[i].lo));
+      const Twofold<Wide> off = exact[i] - wide(found[i]);
       worst = (std::max)(worst, std::abs(value_of(off)) / (parts[i] * u2));
     }
     CHECK(s[2] == doctest::Approx(exact_sizes[0]).epsilon(1e-13));
@@ -117,6 +121,99 @@ TEST_CASE("a rigid motion meets no force, to twice the digits") {
     const std::vector<double> parts = parts_of(p, 4 * far);
     for (std::size_t i = 0; i < u.size(); ++i) CHECK(std::abs(f[i].value()) <= 8 * u2 * parts[i]);
   }
+}
+
+TEST_CASE("joints are carried along with the rigid motion of one of them, to twice the digits" *
+          doctest::skip(std::numeric_limits<Wide>::digits <= std::numeric_limits<double>::digits)) {
+  double worst = 0;
+  for (std::uint64_t seed = 1; seed <= 300; ++seed) {
+    INFO("seed " << seed);
+    varied::Random r(seed);
+    const std::size_t count = 1 + seed % 9;
+    Frame f;
+    for (std::size_t n = 0; n < 2 * count + 1; ++n) f.add_node(r.vector(seed % 3 == 0 ? 1e5 : 3.0));
+    std::vector<std::uint32_t> nodes;
+    for (std::size_t i = 0; i < count; ++i) nodes.push_back(static_cast<std::uint32_t>(2 * (count - i)));
+    std::array<Twofold<double>, 6> base{};
+    for (Twofold<double>& v : base) v = Twofold<double>::sum(r.in(-1, 1) * std::exp(r.in(-10, 20)), r.in(-1, 1) * 0x1p-54);
+    std::vector<double> besides;
+    for (std::size_t k = 0; k < 6 * count; ++k) besides.push_back(r.in(-1, 1) * std::exp(r.in(-20, 10)));
+    std::vector<Twofold<double>> motions(6 * f.nodes.size(), 7.0);
+    detail::carry_along(f, 1, base, nodes.data(), count, besides.data(), motions);
+    for (std::size_t n = 0; n < f.nodes.size(); ++n) {
+      const auto at = std::find(nodes.begin(), nodes.end(), n);
+      for (std::size_t k = 0; k < 6; ++k) {
+        const Twofold<double>& found = motions[6 * n + k];
+        if (at == nodes.end()) {  // not asked for, not touched
+          CHECK(found.value() == 7.0);
+          continue;
+        }
+        const std::size_t i = static_cast<std::size_t>(at - nodes.begin());
+        std::vector<std::pair<Twofold<Wide>, Twofold<Wide>>> products{{wide(base[k]), Wide(1)}, {Wide(besides[6 * i + k]), Wide(1)}};
+        if (k < 3)
+          for (const std::size_t a : {(k + 1) % 3, (k + 2) % 3}) {
+            const std::size_t b = 3 - k - a;
+            const Twofold<Wide> arm = Twofold<Wide>(f.nodes[n].at[b]) - Twofold<Wide>(f.nodes[1].at[b]);
+            products.push_back({a == (k + 1) % 3 ? wide(base[3 + a]) : -wide(base[3 + a]), arm});
+          }
+        Twofold<Wide> exact;
+        double parts = 0;
+        for (const auto& [x, y] : products) {
+          exact += x * y;
+          parts += static_cast<double>(std::abs((x * y).value()));
+        }
+        worst = (std::max)(worst, static_cast<double>(std::abs((wide(found) - exact).value())) / (parts * u2));
+        CHECK(std::abs(found.lo) <= 0x1p-53 * std::abs(found.hi));
+      }
+    }
+  }
+  MESSAGE("largest error: " << worst << " u² of the absolute parts");
+  CHECK(worst < 8);
+}
+
+TEST_CASE("motions are added and seen at once") {
+  for (std::size_t nodes = 0; nodes < 40; ++nodes) {
+    varied::Random r(nodes);
+    const std::vector<Twofold<double>> d = any_motions(r, nodes), before = any_motions(r, nodes);
+    std::vector<Twofold<double>> u = before;
+    detail::Sizes of_d{0.0, 1e-4, 5.0, 6.0}, of_u{}, expected_d = of_d, expected_u{};
+    detail::add_motions(d, u, of_d, of_u);
+    for (std::size_t i = 0; i < u.size(); ++i) {
+      const Twofold<double> sum = before[i] + d[i];
+      CHECK(std::abs((u[i] - sum).value()) <= 4 * u2 * (std::abs(before[i].hi) + std::abs(d[i].hi)));
+      detail::see(d[i].value(), expected_d[i % 6 / 3]);
+      detail::see(u[i].value(), expected_u[i % 6 / 3]);
+    }
+    CHECK(of_d == expected_d);
+    CHECK(of_u == expected_u);
+    detail::Sizes seen{};
+    detail::see_motions(u, seen);
+    CHECK(seen == expected_u);
+  }
+}
+
+TEST_CASE("a long girder's groups follow it from end to end, each member in one of them") {
+  Frame f;  // a ladder, listed kind by kind
+  const FrameSection s{.E = 70e9, .G = 26e9, .A = 1e-3, .Iy = 1e-6, .Iz = 1e-6, .J = 2e-6};
+  constexpr std::size_t bays = 900;
+  for (std::size_t i = 0; i <= bays; ++i)
+    for (const double z : {0.0, 0.5}) f.add_node({0.5 * static_cast<double>(i), 0, z});
+  for (std::size_t chord = 0; chord < 2; ++chord)
+    for (std::size_t i = 0; i < bays; ++i) f.add_beam(2 * i + chord, 2 * i + 2 + chord, s);
+  for (std::size_t i = 0; i <= bays; ++i) f.add_beam(2 * i, 2 * i + 1, s);
+  f.clamp(0);
+  const Prepared p(f);
+  if (p.groups.empty()) return;
+  std::vector<int> met(f.members.size(), 0);
+  std::size_t last = 0;
+  for (const detail::MemberGroup& g : p.groups.groups()) {
+    for (const std::uint32_t m : g.member)
+      if (m != detail::MemberGroup::none) ++met[m];
+    if (g.member.back() == detail::MemberGroup::none) continue;
+    CHECK(g.from[0] + 300 > last);  // never back by more than a part of it
+    last = (std::max)(last, std::size_t{g.from[0]});
+  }
+  CHECK(std::all_of(met.begin(), met.end(), [](int n) { return n == 1; }));
 }
 
 TEST_CASE("answers of members are the same in groups and one by one, loaded or not") {

@@ -28,30 +28,30 @@ inline std::vector<int> numbers_of_nodes(const Job& job) {
 /// What both forms of the chain do alike: found, factored, kept.
 class OfChain {
  public:
-  OfChain(const Job& job, bool fast, std::size_t longest)
-      : job_(job), layout_(own::ChainFinder<double>(job.prepared.frame).find()), fast_(fast), longest_(longest) {
+  OfChain(const Job& job, bool fast) : job_(job), layout_(own::ChainFinder<double>(job.prepared.frame).find()), fast_(fast) {
     refactor();
   }
   void refactor() {
     engine_ = std::make_unique<own::ChainEngine<double>>(job_.prepared, layout_);
     factor();
   }
-  void factor() { good_ = engine_->factor(job_.prepared, fast_, longest_, baywork::one_after_the_other); }
+  void factor() { good_ = engine_->factor(job_.prepared, fast_, longest(*engine_), baywork::one_after_the_other); }
   bool good() const { return good_; }
   double factor_bytes() const { return static_cast<double>(engine_->bytes()); }
   double factor_flops() const {
-    return engine_->runs().flops() + (fast_ ? engine_->fast().flops() : engine_->deformation().flops());
+    return engine_->runs().made().flops() + (fast_ ? engine_->fast().flops() : engine_->deformation().flops());
   }
   double solve_flops() const {
     return engine_->runs().solve_flops() + (fast_ ? engine_->fast().solve_flops() : engine_->deformation().solve_flops());
   }
 
  protected:
-  void join_up_to(std::size_t longest) { longest_ = longest; }
+  std::size_t longest(const own::ChainEngine<double>& e) const { return joins_ ? e.longest(fast_) : 1; }
+  void join_nothing() { joins_ = false; }
   /// A chain found and factored anew.
   own::ChainEngine<double> made_anew() {
     own::ChainEngine<double> engine(job_.prepared, own::ChainFinder<double>(job_.prepared.frame).find());
-    good_ = engine.factor(job_.prepared, fast_, longest_, baywork::one_after_the_other);
+    good_ = engine.factor(job_.prepared, fast_, longest(engine), baywork::one_after_the_other);
     return engine;
   }
 
@@ -61,7 +61,7 @@ class OfChain {
 
  private:
   bool fast_;
-  std::size_t longest_;
+  bool joins_ = true;
   bool good_ = false;
 };
 
@@ -71,7 +71,7 @@ class ChainFast : public OfChain {
  public:
   static constexpr const char* name = "chain_fast";
 
-  explicit ChainFast(const Job& job) : OfChain(job, true, own::ChainEngine<double>::longest_fast), number_(6 * job.prepared.frame.nodes.size(), -1) {
+  explicit ChainFast(const Job& job) : OfChain(job, true), number_(6 * job.prepared.frame.nodes.size(), -1) {
     for (std::size_t s = 0; s < layout_.stations.size(); ++s) {
       std::size_t at = engine_->runs().start(s);
       for (const std::uint32_t* n = layout_.stations.begin(s); n != layout_.stations.end(s); ++n)
@@ -84,7 +84,7 @@ class ChainFast : public OfChain {
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   void for_further_loads() {
     if (engine_->runs().in_halves()) return;
-    join_up_to(1);
+    join_nothing();
     factor();
   }
   void solve(const double* b, double* x, std::size_t count) {
@@ -120,7 +120,7 @@ class Chain : public OfChain {
   static constexpr const char* name = "chain";
 
   explicit Chain(const Job& job)
-      : OfChain(job, false, own::ChainEngine<double>::longest_deformed), number_(numbers_of_nodes(job)), force_(number_.size()), motions_(force_.size()), length_(length_of(*this)) {}
+      : OfChain(job, false), number_(numbers_of_nodes(job)), force_(number_.size()), motions_(force_.size()), length_(length_of(*this)) {}
   void full(const double* b, double* x) { solve_with(made_anew(), b, x); }
   void solve(const double* b, double* x, std::size_t count) {
     for (std::size_t k = 0; k < count; ++k) solve_with(*engine_, b + k * length_, x + k * length_);

@@ -73,8 +73,8 @@ class BasicFrameSolver {
   void solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const;
 
  private:
-  /// The held motions and the loads; residual := forces on the nodes when none of the unknowns has moved.
-  void start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
+  /// residual := forces on the nodes when none of the unknowns has moved. True if supports move: motions then holds theirs.
+  bool start(const BasicFrameLoads<S>& loads, BasicSolveWorkspace<S>& w) const {
     using A = detail::accurate_t<S>;
     const BasicFrame<S>& f = prepared_.frame;
     const std::size_t size = 6 * f.nodes.size();
@@ -82,17 +82,18 @@ class BasicFrameSolver {
     w.ground.assign(6 * f.supports.size(), A(0));
     w.held.assign(6 * f.supports.size(), A(0));
     w.work.resize(factor_.work_size(prepared_));
-    w.correction.assign(size, A(0));
-    w.motions.assign(size, A(0));
+    w.correction.resize(size);
+    w.motions.resize(size);
     w.members.resize(f.members.size());
     w.loaded.clear(f.members.size());
     prepared_.reduce(loads, w.residual, w.loaded);
-    for (std::size_t i = 0; i < size; ++i)
+    for (std::size_t i = 0; prepared_.freedoms.any_idle && i < size; ++i)
       if (prepared_.freedoms.number[i] == detail::Freedoms::idle && value_of(w.residual[i]) != 0.0)
         fail<UnstableFrame>(f.name_of_node(i / 6), std::string("a couple acts in the ") + motion_names[i % 6] +
                             ", but only axial bars meet there", "a joint with a beam, or no couple, is accepted");
     prepared_.ground_motions(loads, w.ground);
-    if (std::all_of(w.ground.begin(), w.ground.end(), [](const A& g) { return value_of(g) == 0.0; })) return;
+    if (std::all_of(w.ground.begin(), w.ground.end(), [](const A& g) { return value_of(g) == 0.0; })) return false;
+    std::fill(w.motions.begin(), w.motions.end(), A(0));
     for (std::size_t j = 0; j < f.supports.size(); ++j)
       for (std::size_t k = 0; k < 6; ++k)
         if (f.supports[j].motion[k].kind == BasicRestraint<S>::Kind::fixed)
@@ -100,6 +101,7 @@ class BasicFrameSolver {
     detail::Sizes unseen{};
     prepared_.add_member_forces(w.motions, -1.0, w.residual, &unseen[2]);
     prepared_.add_spring_forces(w.motions, w.ground, -1.0, w.residual);
+    return true;
   }
 
   /// Forces on held motions go to the supports: beside them a factor would round away what is left elsewhere.
@@ -114,19 +116,15 @@ class BasicFrameSolver {
       }
   }
 
-  /// correction := K⁻¹ residual, added to the motions; returns how large it is, motions alone.
-  detail::Sizes correct(BasicSolveWorkspace<S>& w) const {
-    detail::Sizes s{};
+  /// u := K⁻¹ residual.
+  void find_motions(BasicSolveWorkspace<S>& w, std::vector<detail::accurate_t<S>>& u) const {
     give_to_supports(w);
-    factor_.solve(prepared_, w.residual, w.correction, w.work);
-    detail::add_motions<S>(w.correction, w.motions);
-    detail::see_motions(w.correction, s);
-    return s;
+    factor_.solve(prepared_, w.residual, u, w.work);
   }
-  /// residual -= what members and springs answer to the correction; their forces are seen in `s`.
-  void balance(BasicSolveWorkspace<S>& w, detail::Sizes& s) const {
-    prepared_.add_member_forces(w.correction, -1.0, w.residual, &s[2]);
-    prepared_.add_spring_forces(w.correction, -1.0, w.residual);
+  /// residual -= what members and springs answer to u; the members' forces are seen in `s`.
+  void balance(const std::vector<detail::accurate_t<S>>& u, BasicSolveWorkspace<S>& w, detail::Sizes& s) const {
+    prepared_.add_member_forces(u, -1.0, w.residual, &s[2]);
+    prepared_.add_spring_forces(u, -1.0, w.residual);
   }
 
   void finish(const BasicFrameLoads<S>& loads, const Certificate& found, BasicFrameAnswer<S>& answer,
@@ -208,19 +206,25 @@ void BasicFrameSolver<S>::change_support(std::size_t node, const std::array<Basi
 template <Scalar S>
 void BasicFrameSolver<S>::solve(const BasicFrameLoads<S>& loads, BasicFrameAnswer<S>& answer, BasicSolveWorkspace<S>& w) const {
   validate(loads, prepared_.frame);
-  start(loads, w);
+  const bool supports_move = start(loads, w);
   detail::Certifier<S> certifier(prepared_, w.residual, factor_.rate());
-  detail::Sizes correction = correct(w), reached{};
-  balance(w, correction);
+  detail::Sizes correction{}, reached{};
+  std::vector<detail::accurate_t<S>>& first = supports_move ? w.correction : w.motions;
+  find_motions(w, first);
+  if (supports_move)
+    detail::add_motions(w.correction, w.motions, correction, reached);
+  else
+    detail::see_motions(first, correction);
+  balance(first, w, correction);
   certifier.first(correction);
   for (;;) {
-    correction = correct(w);
+    find_motions(w, w.correction);
+    correction = reached = {};
+    detail::add_motions(w.correction, w.motions, correction, reached);
     detail::see_member_forces(prepared_, w.correction, correction);
-    reached = {};
-    detail::see_motions(w.motions, reached);
     detail::answer_members(prepared_, w.motions, w.loaded, w.members, reached);
     if (!certifier.wants_more(correction, reached)) break;
-    balance(w, correction);
+    balance(w.correction, w, correction);
   }
   const Certificate found = certifier.result();
   if (!(found.worst() <= options_.tolerance))

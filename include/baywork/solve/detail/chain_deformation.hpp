@@ -53,7 +53,8 @@ class DeformationChain {
   std::size_t work_size() const noexcept { return bays_->length() + 4 * widest_ + 32; }
 
   /// Motions under forces x on the stations' joints (ChainRuns says where each stands); x then holds (r, a) of each.
-  /// `add(j, place, motions)` receives the answer at this chain's stations, six motions per joint to twice the digits;
+  /// `add(j, place, motions)` receives the answer at this chain's stations, six motions per joint to twice the digits, or
+  /// `add.others(j, r, a)` that of all but the first joint, as its motions r and the deformations a of the others;
   /// `add.segment(j, near_first, near, s, near_q, far_q)` what it takes to follow a segment: its near reference's motions,
   /// the far one's deviation s from their rigid continuation, and (r, a) of both.
   template <class Add>
@@ -247,6 +248,10 @@ class DeformationChain {
     for (std::size_t k = 0; k < 6; ++k) q[k] = rounded<S>(r[k]);
     add(i, std::size_t{0}, r);
     const GroundTie<S>* tie = ties(i);
+    if (tie == ties_end(i)) {
+      std::copy(e + 6, e + n, q + 6);
+      return add.others(i, r, q + 6);
+    }
     for (std::size_t p = 1; p < n / 6; ++p) {
       std::array<A, 6> u = rigid_motion(r, arms_.wide(i)[p]);
       for (std::size_t k = 0; k < 6; ++k) {

@@ -12,7 +12,7 @@ namespace baywork::detail {
 
 template <class S>
 void FastChain<S>::make_lists() {
-  std::vector<std::uint32_t> list_of_type(bays_->types(), no_list);
+  std::vector<std::uint32_t> list_of_type(bays_->made().types(), no_list);
   lists_.clear();
   list_of_.assign(stations() - 1, no_list);
   unknowns_.assign(1, static_cast<std::uint32_t>(bays_->unknowns(0)));

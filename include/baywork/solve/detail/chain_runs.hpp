@@ -1,53 +1,19 @@
 // SPDX-License-Identifier: MIT
-// Runs of identical bays, joined to longer ones that are worked out once; what is left is a shorter chain.
+// The shorter chain that joining leaves: forces inside its segments go to their ends, motions come back from there.
 #pragma once
 
 #include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
-#include <memory>
-#include <optional>
-#include <utility>
 #include <vector>
 
-#include <baywork/solve/detail/aligned_vector.hpp>
-#include <baywork/solve/detail/chain_bays.hpp>
-#include <baywork/solve/detail/chain_ground.hpp>
-#include <baywork/solve/detail/chain_halves.hpp>
-#include <baywork/solve/detail/kernels.hpp>
+#include <baywork/solve/detail/chain_segments.hpp>
+#include <baywork/solve/detail/lists.hpp>
 
 namespace baywork::detail {
 
-/// Two segments joined by eliminating the station between them.
-template <class S>
-struct Joined {
-  std::uint32_t left = 0, right = 0;     ///< segments it is made of
-  BayType<S> segment;                    ///< what it is to its ends; of halves, put together only where it stays in the chain
-};
-/// What solving needs of it where it is not joined in halves.
-/// All in one room: the packed inverse P of the stiffness of the station between; P C_leftᵀ and P C_right, which take
-/// the ends' motions to that station; and their transposes with the sign turned, which take its forces to the ends.
-template <class S>
-struct WholeJoint {
-  std::size_t size;
-  Room<S> room;
-  S *pivot, *from_left, *from_right, *minus_to_left, *minus_to_right;
-
-  WholeJoint(std::size_t n, std::size_t n1, std::size_t n2)
-      : size(padded(KernelsOf<S>::packed_size(n)) + padded(n) * (n1 + n2) + (padded(n1) + padded(n2)) * n), room(size),
-        pivot(room.begin()), from_left(pivot + padded(KernelsOf<S>::packed_size(n))), from_right(from_left + padded(n) * n1),
-        minus_to_left(from_right + padded(n) * n2), minus_to_right(minus_to_left + padded(n1) * n) {}
-  std::size_t bytes() const noexcept { return size * sizeof(S); }
-};
-
-/// A chain of segments. A segment is a bay, or several bays whose stations in between are eliminated; segments made of the
-/// same bays are worked out once, by joining two of a kind again and again: 2, 4, 8 bays.
-///
-/// Joining: with P the inverse of (K22 of the left one + the station's members + K11 of the right one),
-///   K11' = K11 - C P Cᵀ (C of the left), K22' = K22 - Cᵀ P C (C of the right), C' = -C_left P C_right.
-/// Loads between go to the ends by the same matrices, motions come back by them. Where the bays are their own mirror
-/// images, this is done for what the mirror keeps and for what it turns about apart (HalvedSegments).
+/// A chain whose bays are segments. Loads between go to the ends by the matrices of a joint, motions come back by them.
 template <class S>
 class ChainRuns {
  public:
@@ -55,37 +21,24 @@ class ChainRuns {
 
   ChainRuns() = default;
   /// `longest`: bays in a segment, at most; 1 joins nothing.
-  ChainRuns(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, std::size_t longest) : bays_(&bays) {
+  ChainRuns(const PreparedFrame<S>& p, const ChainBays<S>& bays, const ChainGround<S>& ground, std::size_t longest)
+      : bays_(&bays), made_(p, bays, ground, longest) {
     start_.reserve(bays.stations() + 1);
     start_.assign(1, 0);
-    for (std::size_t i = 0; i < bays.stations(); ++i) {
-      start_.push_back(start_.back() + padded(bays.unknowns(i)));
-      widest_ = (std::max)(widest_, padded(bays.unknowns(i)));
-    }
-    segments_.reserve(bays.stations());
-    for (std::size_t b = 0; b + 1 < bays.stations(); ++b) segments_.push_back({bays.type_index(b), static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(b + 1)});
-    Space space;
-    if (longest > 1) {
-      space.next.reserve(segments_.size());
-      instances_.reserve(segments_.size());
-    }
-    while (longest > 1 && join_once(p, ground, longest, space)) {
-    }
-    if (space.halves) note_halves(*space.halves);
-    inside_ = Lists::sorted(segments_.size(), instances_.size(), [&](std::size_t k) {
-      const auto after = std::upper_bound(segments_.begin(), segments_.end(), instances_[k].middle,
-                                          [](std::uint32_t m, const Piece& s) { return m < s.first; });
-      return static_cast<std::size_t>(after - segments_.begin()) - 1;
-    });
+    for (std::size_t i = 0; i < bays.stations(); ++i) start_.push_back(start_.back() + padded(bays.unknowns(i)));
+    if (!made_.joints().empty()) place_joints();
+    if (in_halves()) note_halves();
   }
 
   const ChainBays<S>& bays() const noexcept { return *bays_; }
+  /// What has been joined.
+  const ChainSegments<S>& made() const noexcept { return made_; }
   /// Stations of the shorter chain, and which of the frame's they are.
-  std::size_t stations() const noexcept { return segments_.size() + 1; }
-  std::size_t station(std::size_t j) const { return j < segments_.size() ? segments_[j].first : segments_.back().last; }
+  std::size_t stations() const noexcept { return segments().size() + 1; }
+  std::size_t station(std::size_t j) const { return j < segments().size() ? segments()[j].first : segments().back().last; }
   std::size_t unknowns(std::size_t j) const { return bays_->unknowns(station(j)); }
-  const BayType<S>& type(std::size_t j) const { return type_of(segments_[j].type); }
-  std::uint32_t type_index(std::size_t j) const { return segments_[j].type; }
+  const BayType<S>& type(std::size_t j) const { return made_.type_of(segments()[j].type); }
+  std::uint32_t type_index(std::size_t j) const { return segments()[j].type; }
   /// The stiffness of segment j, in full.
   void matrix(std::size_t j, NodeMatrix<S>& m) const { put_together(type(j), unknowns(j), unknowns(j + 1), m); }
   /// Stiffness of station j on its own, into m (lower triangle; rows and columns as padded): of the segments on both sides
@@ -94,33 +47,21 @@ class ChainRuns {
     const std::size_t n = unknowns(j), ld = padded(n);
     std::fill(m, m + ld * n, S(0));
     if (j > 0) add_blocks(type(j - 1).second, m, ld);
-    if (j < segments_.size()) add_blocks(type(j).first, m, ld);
+    if (j < segments().size()) add_blocks(type(j).first, m, ld);
     bays_->add_station(p, station(j), m, ld);
   }
-  bool joined(std::size_t j) const { return inside_.size(j) > 0; }
-  /// Whether segments are joined in halves.
-  bool in_halves() const noexcept { return mirror_.found; }
-  const ChainMirror<S>& mirror() const noexcept { return mirror_; }
+  bool joined(std::size_t j) const { return segments()[j].last > segments()[j].first + 1; }
+  bool in_halves() const noexcept { return made_.in_halves(); }
 
   /// Where a station of the frame stands in a solution's vector.
   std::size_t start(std::size_t frame_station) const { return start_[frame_station]; }
   std::size_t length() const noexcept { return start_.back(); }
-  double smallest_pivot_ratio() const noexcept { return ratio_; }
-  std::size_t bytes() const noexcept {
-    std::size_t sum = 0;
-    for (const Joined<S>& t : joined_) sum += t.segment.blocks.size() * sizeof(BasicBlock6<S>);
-    for (const WholeJoint<S>& t : whole_) sum += t.bytes();
-    for (const HalvedJoint<S>& t : halved_) sum += t.bytes();
-    return sum;
-  }
 
-  /// Additions and multiplications of joining: an inverse, its products with both couplings, what both ends lose (half:
-  /// it is symmetric), and the new coupling.
-  double flops() const noexcept { return flops_; }
-  /// Of one solution: each station inside is multiplied with its inverse, and twice with what takes it to both ends.
+  /// Additions and multiplications of one solution: each station inside is multiplied with its inverse, and twice with
+  /// what takes it to both ends.
   double solve_flops() const {
     double sum = 0.0;
-    for (const Instance& i : instances_) {
+    for (const SegmentJoint& i : joints_) {
       const double n = static_cast<double>(bays_->unknowns(i.middle));
       sum += 2.0 * n * n + 4.0 * n * static_cast<double>(bays_->unknowns(i.first) + bays_->unknowns(i.last));
     }
@@ -130,268 +71,139 @@ class ChainRuns {
   /// Takes forces on stations inside segments to the segments' ends. `z`: scratch of `together` stations.
   void gather(S* x, S* z) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
-    for (const std::uint32_t i : joints_) mirror_.split(at(i));
-    for (const std::uint32_t i : joint_ends_) mirror_.split(at(i));
-    for (std::size_t k = 0, count = 0; k < instances_.size(); k += count) {
-      count = alike(k, false);
-      gather_some(k, count, places(k, count, at), z);
+    for (const std::uint32_t i : ends_in_halves_) mirror().split(at(i));
+    for (std::size_t part = 0; part + 1 < parts_.size(); ++part) {
+      const std::size_t first = parts_[part], last = parts_[part + 1];
+      if (in_halves())
+        for (std::size_t k = first; k < last; ++k) mirror().split(at(joints_[k].middle));
+      for (std::size_t k = first, count = 0; k < last; k += count) {
+        count = alike(last - k, [&](std::size_t i) { return joints_[k + i].joined; });
+        gather_some(joints_[k], count, places(count, at, [&](std::size_t i) { return joints_[k + i]; }), z);
+      }
     }
-    for (const std::uint32_t i : joint_ends_) mirror_.join(at(i));
+    for (const std::uint32_t i : ends_in_halves_) mirror().join(at(i));
   }
   /// Motions inside segment j from those of its ends; at(station) is where a station's motions stand.
   template <class At>
   void spread(std::size_t j, const At& at) const {
     if (!joined(j)) return;
-    const Piece& ends = segments_[j];
-    if (in_halves()) mirror_.split(at(ends.first)), mirror_.split(at(ends.last));
-    for (std::size_t k = inside_.size(j); k-- > 0;) spread_some(inside_.begin(j)[k], places(inside_.begin(j)[k], 1, at), 1);
+    const Segment& ends = segments()[j];
+    if (in_halves()) mirror().split(at(ends.first)), mirror().split(at(ends.last));
+    spread_all(inside_.size(j), at, [&, inside = inside_.begin(j)](std::size_t k) { return joints_[inside[k]]; });
     if (in_halves())
-      for (std::size_t i = ends.first; i <= ends.last; ++i) mirror_.join(at(i));
+      for (std::size_t i = ends.first; i <= ends.last; ++i) mirror().join(at(i));
   }
   void spread(S* x) const {
     const auto at = [&](std::size_t station) { return x + start_[station]; };
-    for (const std::uint32_t i : joint_ends_) mirror_.split(at(i));
-    for (std::size_t k = instances_.size(), count = 0; k > 0; k -= count) {
-      count = alike(k, true);
-      spread_some(k - count, places(k - count, count, at), count);
+    for (const std::uint32_t i : ends_in_halves_) mirror().split(at(i));
+    for (std::size_t part = parts_.size(); part-- > 1;) {
+      const std::size_t first = parts_[part - 1], last = parts_[part];
+      spread_all(last - first, at, [&](std::size_t k) { return joints_[first + k]; });
+      if (in_halves())
+        for (std::size_t k = first; k < last; ++k) mirror().join(at(joints_[k].middle));
     }
-    for (const std::uint32_t i : joints_) mirror_.join(at(i));
-    for (const std::uint32_t i : joint_ends_) mirror_.join(at(i));
+    for (const std::uint32_t i : ends_in_halves_) mirror().join(at(i));
   }
-  /// Where two segments are joined, from short to long ones.
-  struct Instance {
-    std::uint32_t joined = 0, first = 0, middle = 0, last = 0;
-  };
-  std::size_t joints() const noexcept { return instances_.size(); }
-  const Instance& joint_at(std::size_t k) const { return instances_[k]; }
-  const Joined<S>& joined(const Instance& i) const { return joined_[i.joined]; }
-  const WholeJoint<S>& whole(const Instance& i) const { return whole_[i.joined]; }
-  const HalvedJoint<S>& halved(const Instance& i) const { return halved_[i.joined]; }
-  std::size_t sorts_in_halves() const noexcept { return halved_.size(); }
+
+  /// Where segments are joined: short ones before the longer ones that they are part of.
+  const std::vector<SegmentJoint>& joints() const noexcept { return joints_; }
   /// Stations that segments joined in halves run between; their vectors stand in halves meanwhile, like those inside.
-  const std::vector<std::uint32_t>& ends_in_halves() const noexcept { return joint_ends_; }
+  const std::vector<std::uint32_t>& ends_in_halves() const noexcept { return ends_in_halves_; }
   bool stands_in_halves(std::size_t station) const { return !in_halves_.empty() && in_halves_[station] != 0; }
-  const BayType<S>& type_of(std::uint32_t t) const {
-    return t < bays_->types() ? bays_->type_at(t) : joined_[t - bays_->types()].segment;
-  }
-  std::size_t types() const noexcept { return bays_->types() + joined_.size(); }
 
  private:
-  static constexpr std::uint32_t none = static_cast<std::uint32_t>(-1);
-  struct Piece {
-    std::uint32_t type = 0, first = 0, last = 0;  ///< a segment, from station to station
-  };
+  const std::vector<Segment>& segments() const noexcept { return made_.segments(); }
+  const ChainMirror<S>& mirror() const noexcept { return made_.mirror(); }
 
-  /// Unknowns of the first, the middle and the last station.
-  std::array<std::size_t, 3> sizes(const Instance& i) const {
-    return {bays_->unknowns(i.first), bays_->unknowns(i.middle), bays_->unknowns(i.last)};
+  /// Joints in the order in which they are passed through: part by part of the chain, so that its vectors are still at
+  /// hand from one level of segments to the next; within a part from short segments to long ones.
+  void place_joints() {
+    constexpr std::size_t stations_at_once = 96;
+    std::vector<std::uint32_t> part_of(bays_->stations()), segment_of(bays_->stations());
+    std::uint32_t part = 0;
+    for (std::size_t j = 0, begin = 0; j < segments().size(); ++j) {
+      const Segment& s = segments()[j];
+      if (s.last - begin > stations_at_once) ++part, begin = s.first;
+      for (std::size_t i = s.first; i < s.last; ++i) part_of[i] = part, segment_of[i] = static_cast<std::uint32_t>(j);
+    }
+    const std::vector<SegmentJoint>& made = made_.joints();
+    Lists sorted = Lists::sorted(part + 1, made.size(), [&](std::size_t k) { return part_of[made[k].middle]; });
+    joints_.reserve(made.size());
+    for (const std::uint32_t k : sorted.items) joints_.push_back(made[k]);
+    parts_.swap(sorted.first);
+    inside_ = Lists::sorted(segments().size(), joints_.size(), [&](std::size_t k) { return segment_of[joints_[k].middle]; });
   }
-  /// How many instances from k on, or just before it, are of one sort, `together` at most: their vectors meet its
-  /// matrices at once. They stand side by side, so that none has another's middle as an end.
-  std::size_t alike(std::size_t k, bool before) const {
-    const std::size_t most = (std::min)(together, before ? k : instances_.size() - k);
-    const auto sort = [&](std::size_t i) { return instances_[before ? k - 1 - i : k + i].joined; };
+  void note_halves() {
+    in_halves_.assign(bays_->stations(), 0);
+    for (const SegmentJoint& i : joints_) in_halves_[i.middle] = 1;
+    for (std::size_t j = 0; j < segments().size(); ++j)
+      if (joined(j))
+        for (const std::uint32_t end : {segments()[j].first, segments()[j].last})
+          if (in_halves_[end] == 0) in_halves_[end] = 1, ends_in_halves_.push_back(end);
+  }
+
+  /// How many of the next joints are of one sort, `together` at most: their vectors meet its matrices at once. They stand
+  /// side by side, so that none has another's middle as an end.
+  template <class SortOf>
+  static std::size_t alike(std::size_t most, const SortOf& sort_of) {
+    most = (std::min)(together, most);
     std::size_t count = 1;
-    while (count < most && sort(count) == sort(0)) ++count;
+    while (count < most && sort_of(count) == sort_of(0)) ++count;
     return count;
   }
-  /// Where the vectors of some instances stand.
+  /// Where the vectors of some joints stand.
   struct Places {
     std::array<S*, together> first{}, middle{}, last{};
   };
-  template <class At>
-  Places places(std::size_t k, std::size_t count, const At& at) const {
+  template <class At, class JointAt>
+  static Places places(std::size_t count, const At& at, const JointAt& joint) {
     Places out;
     for (std::size_t i = 0; i < count; ++i) {
-      const Instance& one = instances_[k + i];
+      const SegmentJoint& one = joint(i);
       out.first[i] = at(one.first), out.middle[i] = at(one.middle), out.last[i] = at(one.last);
     }
     return out;
   }
 
-  void gather_some(std::size_t k, std::size_t count, const Places& to, S* z) const {
+  void gather_some(const SegmentJoint& i, std::size_t count, const Places& to, S* z) const {
     using K = KernelsOf<S>;
-    if (in_halves()) {
-      const HalvedJoint<S>& t = halved_[instances_[k].joined];
-      return K::through_joint(t.swept(), count, to.middle.data(), to.first.data(), to.last.data());
-    }
+    if (in_halves()) return K::through_joint(made_.halved(i).swept(), count, to.middle.data(), to.first.data(), to.last.data());
     std::array<S*, together> forces{};
-    const WholeJoint<S>& t = whole_[instances_[k].joined];
-    const auto [n1, n, n2] = sizes(instances_[k]);
-    for (std::size_t i = 0; i < count; ++i) {
-      forces[i] = z + i * padded(n);
-      for (std::size_t u = 0; u < padded(n); ++u) forces[i][u] = S(-to.middle[i][u]);
+    const WholeJoint<S>& t = made_.whole(i);
+    const std::size_t n1 = bays_->unknowns(i.first), n = bays_->unknowns(i.middle), n2 = bays_->unknowns(i.last);
+    for (std::size_t k = 0; k < count; ++k) {
+      forces[k] = z + k * padded(n);
+      for (std::size_t u = 0; u < padded(n); ++u) forces[k][u] = S(-to.middle[k][u]);
     }
     K::minus_times(n1, n, padded(n1), t.minus_to_left, count, forces.data(), to.first.data());
     K::minus_times(n2, n, padded(n2), t.minus_to_right, count, forces.data(), to.last.data());
-    for (std::size_t i = 0; i < count; ++i) K::apply_in_place(n, t.pivot, to.middle[i]);
+    for (std::size_t k = 0; k < count; ++k) K::apply_in_place(n, t.pivot, to.middle[k]);
   }
-  void spread_some(std::size_t k, const Places& to, std::size_t count) const {
-    using K = KernelsOf<S>;
-    if (in_halves()) {
-      const HalvedJoint<S>& t = halved_[instances_[k].joined];
-      return K::back_through_joint(t.turned(), count, to.middle.data(), to.first.data(), to.last.data());
+  /// Motions at `n` joints, from the last one, between the longest segments, to the first.
+  template <class At, class JointAt>
+  void spread_all(std::size_t n, const At& at, const JointAt& joint) const {
+    for (std::size_t k = n, count = 0; k > 0; k -= count) {
+      count = alike(k, [&](std::size_t i) { return joint(k - 1 - i).joined; });
+      spread_some(joint(k - 1), count, places(count, at, [&](std::size_t i) { return joint(k - count + i); }));
     }
-    const WholeJoint<S>& t = whole_[instances_[k].joined];
-    const auto [n1, n, n2] = sizes(instances_[k]);
+  }
+  void spread_some(const SegmentJoint& i, std::size_t count, const Places& to) const {
+    using K = KernelsOf<S>;
+    if (in_halves()) return K::back_through_joint(made_.halved(i).turned(), count, to.middle.data(), to.first.data(), to.last.data());
+    const WholeJoint<S>& t = made_.whole(i);
+    const std::size_t n1 = bays_->unknowns(i.first), n = bays_->unknowns(i.middle), n2 = bays_->unknowns(i.last);
     K::minus_times(n, n1, padded(n), t.from_left, count, to.first.data(), to.middle.data());
     K::minus_times(n, n2, padded(n), t.from_right, count, to.last.data(), to.middle.data());
   }
 
-  /// Two neighbours, how often they occur, and the segment made of them (number + 1).
-  struct Pair {
-    std::uint32_t left = 0, right = 0, between = 0, count = 0, made = 0;
-    bool seen = false;
-  };
-  /// What joining needs besides its result.
-  struct Space {
-    std::vector<Pair> pairs;
-    std::vector<std::uint32_t> pair_of;
-    std::vector<Piece> next;
-    std::unique_ptr<Room<S>> room;
-    std::vector<BasicBlock6<S>> turned_blocks;
-    std::optional<HalvedSegments<S>> halves;
-    std::vector<std::uint32_t> bay_types, stations_between;
-  };
-
-  /// Joins neighbours that occur as a pair three times or more, in halves also long ones that occur once; false where
-  /// there are none. In a chain of more than `most` different pairs, those met after them are left alone.
-  bool join_once(const PreparedFrame<S>& p, const ChainGround<S>& ground, std::size_t longest, Space& space) {
-    constexpr std::size_t most = 64;
-    space.pairs.clear();
-    space.pair_of.assign(segments_.size(), none);
-    for (std::size_t j = 0; j + 1 < segments_.size(); j += 2) {
-      const Piece&a = segments_[j], &b = segments_[j + 1];
-      if (b.last - a.first > longest || ground.begin(a.last) != ground.end(a.last)) continue;
-      const std::uint32_t between = bays_->station_type(a.last);
-      std::size_t i = 0;
-      while (i < space.pairs.size() && (space.pairs[i].left != a.type || space.pairs[i].right != b.type || space.pairs[i].between != between)) ++i;
-      if (i == most) continue;
-      if (i == space.pairs.size()) space.pairs.push_back({a.type, b.type, between, 0, 0, false});
-      ++space.pairs[i].count;
-      space.pair_of[j] = static_cast<std::uint32_t>(i);
-    }
-    if (joined_.empty()) look_for_halves(p, space);
-    space.next.clear();
-    bool any = false;
-    for (std::size_t j = 0; j < segments_.size(); j += 2) {
-      const std::uint32_t i = space.pair_of[j];
-      if (i == none || !is_worth_joining(space, space.pairs[i].count, j)) {
-        space.next.push_back(segments_[j]);
-        if (j + 1 < segments_.size()) space.next.push_back(segments_[j + 1]);
-        continue;
-      }
-      const Piece&a = segments_[j], &b = segments_[j + 1];
-      if (space.pairs[i].made == 0) {
-        space.halves ? join_halves(a, b, space) : join(p, a, b, space);
-        space.pairs[i].made = static_cast<std::uint32_t>(joined_.size());
-      }
-      const std::uint32_t t = space.pairs[i].made - 1;
-      ++joined_[t].segment.count;
-      instances_.push_back({t, a.first, a.last, b.last});
-      space.next.push_back({static_cast<std::uint32_t>(bays_->types() + t), a.first, b.last});
-      any = true;
-    }
-    segments_.swap(space.next);
-    return any;
-  }
-
-  /// Before anything is joined: whether all that occurs three times is its own mirror image.
-  void look_for_halves(const PreparedFrame<S>& p, Space& space) const {
-    if constexpr (std::floating_point<S>) {
-      space.bay_types.clear(), space.stations_between.clear();
-      for (std::size_t j = 0; j + 1 < segments_.size(); j += 2) {
-        const std::uint32_t i = space.pair_of[j];
-        if (i == none || space.pairs[i].count < 3 || space.pairs[i].seen) continue;
-        space.pairs[i].seen = true;
-        space.bay_types.insert(space.bay_types.end(), {segments_[j].type, segments_[j + 1].type});
-        space.stations_between.push_back(segments_[j].last);
-      }
-      if (space.bay_types.empty()) return;
-      space.halves.emplace(p, *bays_);
-      if (!space.halves->find(space.bay_types, space.stations_between)) space.halves.reset();
-    }
-  }
-  /// A segment that occurs but once or twice costs memory of its own: that is little where it is long.
-  bool is_worth_joining(Space& space, std::size_t count, std::size_t j) const {
-    const Piece&a = segments_[j], &b = segments_[j + 1];
-    if (!space.halves) return count >= 3;
-    const bool enough = count >= 3 || (b.last - b.first >= 4 && a.last - a.first >= 4);
-    return enough && space.halves->segment(a.type) && space.halves->segment(b.type) && space.halves->between(a.last);
-  }
-  void join_halves(const Piece& a, const Piece& b, Space& space) {
-    const std::uint32_t made = static_cast<std::uint32_t>(types());
-    halved_.push_back(space.halves->join(a.type, b.type, a.last, made, ratio_));
-    joined_.push_back({a.type, b.type, {}});
-    flops_ += space.halves->flops();
-  }
-  /// After joining: what the chain that is left needs of segments joined in halves, and whose vectors stand in halves.
-  void note_halves(HalvedSegments<S>& halves) {
-    mirror_ = halves.mirror();
-    for (std::size_t j = 0; j < segments_.size(); ++j) {
-      const Piece& s = segments_[j];
-      if (s.type < bays_->types()) continue;
-      BayType<S>& segment = joined_[s.type - bays_->types()].segment;
-      if (segment.blocks.empty()) halves.put_together(s.type, segment);
-      if (joint_ends_.empty() || joint_ends_.back() != s.first) joint_ends_.push_back(s.first);
-      joint_ends_.push_back(s.last);
-    }
-    in_halves_.assign(bays_->stations(), 0);
-    joints_.reserve(instances_.size());
-    for (const Instance& i : instances_) joints_.push_back(i.middle), in_halves_[i.middle] = 1;
-    for (const std::uint32_t i : joint_ends_) in_halves_[i] = 1;
-  }
-
-  void join(const PreparedFrame<S>& p, const Piece& a, const Piece& b, Space& space) {
-    using K = KernelsOf<S>;
-    const std::size_t n1 = bays_->unknowns(a.first), n = bays_->unknowns(a.last), n2 = bays_->unknowns(b.last);
-    const std::size_t ld = padded(n), ld1 = padded(n1), ld2 = padded(n2), size = widest_ * widest_;
-    BayType<S>& segment = joined_.emplace_back(Joined<S>{a.type, b.type, {}}).segment;
-    WholeJoint<S>& out = whole_.emplace_back(n, n1, n2);
-    const BayType<S>&ta = type_of(a.type), &tb = type_of(b.type);
-    const std::vector<BasicBlock6<S>>&ca = ta.blocks, &cb = tb.blocks;
-    std::vector<BasicBlock6<S>>& cat = space.turned_blocks;  // from the middle to the first station
-    turn(ca, cat);
-    if (!space.room) space.room = std::make_unique<Room<S>>(2 * size);
-    S *const m = space.room->begin(), *const k = m + size;
-    const auto start = [](S* to, std::size_t count, const std::vector<BasicBlock6<S>>& blocks, std::size_t ldk) {
-      std::fill(to, to + count, S(0));
-      add_blocks(blocks, to, ldk);
-    };
-    start(m, ld * n, ta.second, ld);
-    add_blocks(tb.first, m, ld);
-    bays_->add_station(p, a.last, m, ld);
-    for (std::size_t u = 0; u < n; ++u) see_ratio(bays_->size_of_pivot(u, value_of(m[u * ld + u])), ratio_);
-    see_ratio(K::invert(n, ld, m), ratio_);
-    K::pack(n, ld, m, out.pivot);
-    K::times_blocks(n, n2, ld, m, cb.data(), cb.size(), ld, out.from_right);
-    start(k, ld2 * n2, tb.second, ld2);
-    K::minus_blocks_transposed(n, n2, ld, out.from_right, cb.data(), cb.size(), ld2, k, out.minus_to_right);
-    ChainBays<S>::find_blocks(k, ld2, n2, n2, true, segment.second);
-    K::times_blocks(n, n1, ld, m, cat.data(), cat.size(), ld, out.from_left);
-    start(k, ld1 * n1, ta.first, ld1);
-    K::minus_blocks_transposed(n, n1, ld, out.from_left, cat.data(), cat.size(), ld1, k, out.minus_to_left);
-    ChainBays<S>::find_blocks(k, ld1, n1, n1, true, segment.first);
-    // C' = -C_a P C_b, and what takes forces to the left holds -C_a P
-    K::times_blocks(n1, n2, ld1, out.minus_to_left, cb.data(), cb.size(), ld1, k);
-    ChainBays<S>::find_blocks(k, ld1, n1, n2, false, segment.blocks);
-    const double nd = static_cast<double>(n);
-    flops_ += nd * nd * nd + (2.0 * nd + static_cast<double>(n1)) * numbers_in(ca) + (2.0 * nd + static_cast<double>(n2 + 2 * n1)) * numbers_in(cb);
-  }
-
   const ChainBays<S>* bays_ = nullptr;
+  ChainSegments<S> made_;
   std::vector<std::size_t> start_;
-  std::size_t widest_ = 0;
-  std::vector<Piece> segments_;
-  std::vector<Joined<S>> joined_;
-  std::vector<WholeJoint<S>> whole_;     ///< of each joined one, or
-  std::vector<HalvedJoint<S>> halved_;
-  ChainMirror<S> mirror_;
-  std::vector<std::uint32_t> joints_, joint_ends_;
+  std::vector<SegmentJoint> joints_;
+  std::vector<std::uint32_t> parts_;  ///< which joints stand in a part of the chain: from parts_[i] to parts_[i + 1]
+  Lists inside_;                      ///< which joints stand inside each segment
+  std::vector<std::uint32_t> ends_in_halves_;
   std::vector<std::uint8_t> in_halves_;
-  std::vector<Instance> instances_;
-  Lists inside_;
-  double ratio_ = 1.0, flops_ = 0.0;
 };
 
 }  // namespace baywork::detail

@@ -68,15 +68,17 @@ class FrameFactor {
 
   std::size_t work_size(const PreparedFrame<S>& p) const { return chain_ ? chain_->work_size() : 2 * p.freedoms.count; }
 
-  /// motions := K⁻¹ force, six per node.
+  /// motions := K⁻¹ force, six per node; none where a motion is held or idle.
   void solve(const PreparedFrame<S>& p, const std::vector<A>& force, std::vector<A>& motions, std::vector<S>& work) const {
     if (chain_) return chain_->solve(p, force, motions, work);
     S* const x = work.data();
     for (std::size_t i = 0; i < force.size(); ++i)
       if (const int k = p.freedoms.number[i]; k >= 0) x[static_cast<std::size_t>(k)] = rounded<S>(force[i]);
     sparse_.solve(x, x + p.freedoms.count);
-    for (std::size_t i = 0; i < motions.size(); ++i)
-      if (const int k = p.freedoms.number[i]; k >= 0) motions[i] = A(x[static_cast<std::size_t>(k)]);
+    for (std::size_t i = 0; i < motions.size(); ++i) {
+      const int k = p.freedoms.number[i];
+      motions[i] = k >= 0 ? A(x[static_cast<std::size_t>(k)]) : A(0);
+    }
   }
 
  private:
@@ -130,7 +132,7 @@ class FrameFactor {
   Taken take_chain(const PreparedFrame<S>& p, const SolverOptions& o, bool turning) {
     if (o.path == SolvePath::chain_fast || (o.path == SolvePath::automatic && !is_hopeless_for_fast(o))) {
       path_ = SolvePath::chain_fast;
-      const bool factored = chain_->factor(p, true, ChainEngine<S>::longest_fast, o.run_both), asked = o.path == SolvePath::chain_fast;
+      const bool factored = chain_->factor(p, true, chain_->longest(true), o.run_both), asked = o.path == SolvePath::chain_fast;
       if (asked || (factored && chain_->smallest_pivot_ratio() > sound_ratio())) {
         if (!sound(p, factored) || !corrects(p, asked ? 1.0 : enough(o))) return Taken::refused;
         why_ = "a chain, short enough for the fast form: a correction leaves " + text::number(rate_, 2) + " of the error";
@@ -144,7 +146,7 @@ class FrameFactor {
     }
     path_ = SolvePath::chain;
     const bool asked = o.path == SolvePath::chain;
-    if (!sound(p, chain_->factor(p, false, ChainEngine<S>::longest_deformed, o.run_both)) || !corrects(p, asked ? 1.0 : enough(o))) {
+    if (!sound(p, chain_->factor(p, false, chain_->longest(false), o.run_both)) || !corrects(p, asked ? 1.0 : enough(o))) {
       if (refused_.unstable || asked) return Taken::refused;
       why_ = "a chain whose pivots are lost in rounding";
       return Taken::no;

@@ -19,6 +19,7 @@ struct Freedoms {
   static constexpr int held = -1, idle = -2;
   std::vector<int> number;  ///< six per node
   std::size_t count = 0;
+  bool any_idle = false;
 
   int of(std::size_t node, std::size_t motion) const { return number[6 * node + motion]; }
 };
@@ -59,7 +60,9 @@ Freedoms number_freedoms(const BasicFrame<S>& frame, const std::vector<char>& re
     for (std::size_t i = 0; i < 6; ++i) {
       int& number = f.number[6 * n + i];
       if (number == Freedoms::held) continue;
-      number = i >= 3 && resists[n] == 0 ? Freedoms::idle : next++;
+      const bool idle = i >= 3 && resists[n] == 0;
+      number = idle ? Freedoms::idle : next++;
+      f.any_idle = f.any_idle || idle;
     }
   f.count = static_cast<std::size_t>(next);
   return f;

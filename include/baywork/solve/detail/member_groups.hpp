@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <baywork/frame/frame.hpp>
+#include <baywork/solve/detail/lists.hpp>
 #include <baywork/solve/detail/member_lanes.hpp>
 #include <baywork/solve/detail/member_sorts.hpp>
 
@@ -46,6 +47,7 @@ class MemberGroups {
       groups_.push_back(g);
       w.count = 0;
     });
+    sort_by_place(frame.nodes.size());
     std::vector<std::uint32_t> left;
     for (const Waiting& w : waiting) left.insert(left.end(), w.member.begin(), w.member.begin() + w.count);
     std::sort(left.begin(), left.end());
@@ -85,6 +87,20 @@ class MemberGroups {
     g.member[lane] = member;
     g.from[lane] = static_cast<std::uint32_t>(frame.members[member].from);
     g.to[lane] = static_cast<std::uint32_t>(frame.members[member].to);
+  }
+
+  /// Girders list their members kind by kind: one pass along the girder instead of one for each kind finds the motions of
+  /// its joints still at hand.
+  void sort_by_place(std::size_t nodes) {
+    constexpr std::size_t block = 256;
+    if (nodes <= block) return;
+    const Lists order = Lists::sorted(nodes / block + 1, groups_.size(), [&](std::size_t i) {
+      return std::size_t{(std::min)(groups_[i].from[0], groups_[i].to[0])} / block;
+    });
+    std::vector<MemberGroup> sorted;
+    sorted.reserve(groups_.size());
+    for (const std::uint32_t i : order.items) sorted.push_back(groups_[i]);
+    groups_.swap(sorted);
   }
 
   std::vector<MemberGroup> groups_;

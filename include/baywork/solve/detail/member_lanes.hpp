@@ -54,11 +54,6 @@ using KeptForces = std::array<std::array<std::array<double, twofold_lanes>, 2>, 
 
 namespace baywork::detail::twofold_lane {
 
-/// Largest force and largest moment that have been met, as bits.
-struct Largest {
-  Bits force{}, moment{};
-};
-
 struct Strain {
   Twofolds v[6], q[6], across[2];
 };
@@ -164,21 +159,6 @@ BAYWORK_LANES_HELPER void see(const Strain& s, Largest& largest) {
   see(s.across[0].hi + s.across[0].lo, largest.force);
   see(s.across[1].hi + s.across[1].lo, largest.force);
   for (std::size_t i = 1; i < 6; ++i) see(s.q[i].hi + s.q[i].lo, largest.moment);
-}
-
-/// Largest over the lanes, force and moment, each taken into `sizes`.
-BAYWORK_LANES_HELPER void tell(const Largest& largest, double* sizes) {
-  Bits force = largest.force, moment = largest.moment;
-  const Lanes known = {sizes[0], sizes[0], sizes[1], sizes[1]};
-  const Bits force2 = __builtin_shufflevector(force, moment, 0, 1, 4, 5),
-             moment2 = __builtin_shufflevector(force, moment, 2, 3, 6, 7);
-  Bits both = force2 > moment2 ? force2 : moment2;
-  const Bits turned = __builtin_shufflevector(both, both, 1, 0, 3, 2);
-  both = turned > both ? turned : both;
-  see(known, both);
-  const Lanes result = reinterpret_cast<Lanes>(both);
-  sizes[0] = result[0];
-  sizes[1] = result[2];
 }
 
 /// force += sign K u over `count` groups (MemberGeometry::add_end_forces); their forces are seen in sizes[2].

@@ -12,6 +12,7 @@
 
 #include <baywork/core/scalar.hpp>
 #include <baywork/solve/detail/loaded_members.hpp>
+#include <baywork/solve/detail/motion_lanes.hpp>
 #include <baywork/solve/detail/prepared_frame.hpp>
 #include <baywork/solve/frame_answer.hpp>
 
@@ -22,6 +23,11 @@ using Sizes = std::array<double, 4>;
 
 template <class A>
 void see_motions(const std::vector<A>& u, Sizes& s) {
+#ifdef BAYWORK_DISPATCHED_KERNELS
+  if constexpr (std::same_as<A, Twofold<double>>) {
+    if (has_twofold_lanes()) return twofold_lane::see_motions(reinterpret_cast<const double*>(u.data()), u.size() / 6, s.data());
+  }
+#endif
   for (std::size_t i = 0; i < u.size(); i += 6)
     for (std::size_t k = 0; k < 3; ++k) {
       see(value_of(u[i + k]), s[0]);
@@ -29,17 +35,18 @@ void see_motions(const std::vector<A>& u, Sizes& s) {
     }
 }
 
-/// u += d.
-template <class S>
-void add_motions(const std::vector<accurate_t<S>>& d, std::vector<accurate_t<S>>& u) {
+/// u += d; both are seen.
+template <class A>
+void add_motions(const std::vector<A>& d, std::vector<A>& u, Sizes& of_d, Sizes& of_u) {
 #ifdef BAYWORK_DISPATCHED_KERNELS
-  if constexpr (std::same_as<S, double>) {
+  if constexpr (std::same_as<A, Twofold<double>>) {
     if (has_twofold_lanes())
-      return twofold_lane::add_pairs(reinterpret_cast<const double*>(d.data()), u.size() / 2,
-                                     reinterpret_cast<double*>(u.data()));
+      return twofold_lane::add_motions(reinterpret_cast<const double*>(d.data()), u.size() / 6, reinterpret_cast<double*>(u.data()), of_d.data(), of_u.data());
   }
 #endif
   for (std::size_t i = 0; i < u.size(); ++i) u[i] += d[i];
+  see_motions(d, of_d);
+  see_motions(u, of_u);
 }
 
 /// A member's answer from its strains v, its forces without what acts along it, f, and that, l.

@@ -114,6 +114,25 @@ BAYWORK_LANES_HELPER void see(const Lanes& x, Bits& largest) {
   largest = size > largest ? size : largest;
 }
 
+/// Largest of two kinds that have been met, forces and moments or displacements and rotations, as bits.
+struct Largest {
+  Bits force{}, moment{};
+};
+/// Largest over the lanes, each of both taken into `sizes`.
+BAYWORK_LANES_HELPER void tell(const Largest& largest, double* sizes) {
+  Bits force = largest.force, moment = largest.moment;
+  const Lanes known = {sizes[0], sizes[0], sizes[1], sizes[1]};
+  const Bits force2 = __builtin_shufflevector(force, moment, 0, 1, 4, 5),
+             moment2 = __builtin_shufflevector(force, moment, 2, 3, 6, 7);
+  Bits both = force2 > moment2 ? force2 : moment2;
+  const Bits turned = __builtin_shufflevector(both, both, 1, 0, 3, 2);
+  both = turned > both ? turned : both;
+  see(known, both);
+  const Lanes result = reinterpret_cast<Lanes>(both);
+  sizes[0] = result[0];
+  sizes[1] = result[2];
+}
+
 /// Rows become columns of a 4 x 4 tile.
 BAYWORK_LANES_HELPER void transpose(Lanes& a, Lanes& b, Lanes& c, Lanes& d) {
   const Lanes ab_even = __builtin_shufflevector(a, b, 0, 4, 2, 6), ab_odd = __builtin_shufflevector(a, b, 1, 5, 3, 7);
@@ -133,15 +152,6 @@ BAYWORK_LANES_HELPER void add_pair(double* to, const Lanes& b) {
   const Lanes moved = __builtin_shufflevector(lost, Lanes{}, 4, 0, 4, 2);  // what the hi lost goes to the lo
   at(to).v = s + moved;
 }
-/// The same for `pairs` of them.
-BAYWORK_LANES_FUNCTION void add_pairs(const double* b, std::size_t pairs, double* to) {
-  for (std::size_t i = 0; i < pairs; ++i) {
-    const Lanes loaded = at(b + 4 * i).v;  // before a reference is taken, which would promise its alignment
-    add_pair(to + 4 * i, loaded);
-  }
-}
-
-
 BAYWORK_LANES_HELPER void subtract_four(const Twofolds& factor, const double* other, double* row) {
   const Lanes a = at(row).v, b = at(row + 4).v, c = at(other).v, d = at(other + 4).v;
   Twofolds to{__builtin_shufflevector(a, b, 0, 4, 2, 6), __builtin_shufflevector(a, b, 1, 5, 3, 7)};
