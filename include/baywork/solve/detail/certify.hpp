@@ -63,7 +63,8 @@ class Certifier {
     for (std::size_t k = 0; k < 4; ++k) finite = finite && is_finite(correction[k]) && is_finite(answer[k]);
     if (!finite) found_.displacement_error = found_.force_error = std::numeric_limits<double>::infinity();
     last_ = correction;
-    return (better || shrink < 0.5) && finite && step < 20 && best_ > rounding;  // a slow factor may start unevenly
+    return (better || shrink < 0.5) && finite && step < 20 &&
+           best_ > unit_roundoff<S>() / 4;  // a slow factor may start unevenly
   }
   const Certificate& result() const noexcept { return found_; }
 
