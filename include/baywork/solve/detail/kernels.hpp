@@ -111,14 +111,23 @@ struct Kernels {
 
 }  // namespace baywork::detail
 
+#if defined(__x86_64__) && !defined(BAYWORK_PLAIN_KERNELS)
+#define BAYWORK_DISPATCHED_KERNELS 1
+#endif
+
+#if defined(BAYWORK_SOLVER_ELSEWHERE) && !defined(BAYWORK_SOLVER_HERE)
+namespace baywork::detail {
+const Kernels* kernels(InstructionSet set);  // see the end of frame_solver.hpp
+}
+#else
+
 #define BAYWORK_KERNEL_SET plain_set
 #define BAYWORK_KERNEL_LANES 2
 #define BAYWORK_KERNEL_TARGET
 #define BAYWORK_KERNEL_MADD(a, b, c) ((a) * (b) + (c))
 #include <baywork/solve/detail/kernel_bodies.hpp>
 
-#if defined(__x86_64__) && !defined(BAYWORK_PLAIN_KERNELS)
-#define BAYWORK_DISPATCHED_KERNELS 1
+#ifdef BAYWORK_DISPATCHED_KERNELS
 
 // Fused multiply and add on lanes, which the language has no operator for: newer compilers have one name for it.
 #if defined(__has_builtin) && __has_builtin(__builtin_elementwise_fma)
@@ -146,10 +155,16 @@ struct Kernels {
 #undef BAYWORK_FUSED_8
 #endif
 
+#ifdef BAYWORK_SOLVER_HERE
+#define BAYWORK_KERNELS_INLINE
+#else
+#define BAYWORK_KERNELS_INLINE inline
+#endif
+
 namespace baywork::detail {
 
 /// The kernels of one instruction set, or nullptr if this machine (or this build) cannot run them.
-inline const Kernels* kernels(InstructionSet set) {
+BAYWORK_KERNELS_INLINE const Kernels* kernels(InstructionSet set) {
 #ifdef BAYWORK_DISPATCHED_KERNELS
   __builtin_cpu_init();  // may be called before constructors of other units have run
   const bool avx2 = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
@@ -162,6 +177,13 @@ inline const Kernels* kernels(InstructionSet set) {
 #endif
   return set == InstructionSet::plain ? &plain_set::all : nullptr;
 }
+
+}  // namespace baywork::detail
+
+#undef BAYWORK_KERNELS_INLINE
+#endif
+
+namespace baywork::detail {
 
 /// The widest set that this machine runs.
 inline const Kernels& kernels() {
