@@ -247,11 +247,11 @@ class DeformationChain {
     S* const q = x + start_[i];
     for (std::size_t k = 0; k < 6; ++k) q[k] = rounded<S>(r[k]);
     add(i, std::size_t{0}, r);
-    const GroundTie<S>* tie = ties(i);
-    if (tie == ties_end(i)) {
+    if (!ground_->holds(bays_->station(i))) {
       std::copy(e + 6, e + n, q + 6);
       return add.others(i, r, q + 6);
     }
+    const GroundTie<S>* tie = ties(i);
     for (std::size_t p = 1; p < n / 6; ++p) {
       std::array<A, 6> u = rigid_motion(r, arms_.wide(i)[p]);
       for (std::size_t k = 0; k < 6; ++k) {

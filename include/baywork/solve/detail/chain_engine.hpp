@@ -20,6 +20,7 @@ template <class S>
 class ChainEngine {
  public:
   using A = accurate_t<S>;
+
   ChainEngine(const PreparedFrame<S>& p, ChainLayout layout)
       : bays_(std::make_unique<ChainBays<S>>(p, std::move(layout))), ground_(std::make_unique<ChainGround<S>>(p, bays_->layout())),
         runs_(std::make_unique<ChainRuns<S>>()) {}

@@ -19,7 +19,7 @@ namespace baywork::detail {
 template <class S>
 class FastChain<S>::Many {
  public:
-  Many(const FastChain& chain, ManySpace& space, std::size_t at_once) : chain_(chain), runs_(*chain.bays_), space_(space), at_once_(at_once) {
+  Many(const FastChain& chain, ManySpace& space, std::size_t at_once) : chain_(chain), runs_(*chain.bays_), made_(runs_.made()), space_(space), at_once_(at_once) {
     const std::size_t room = 8 * at_once * padded(6 * ChainLayout::most_joints), stations = runs_.bays().stations();
     space.groups.resize(8 * at_once * runs_.length());
     space.z.resize(3 * room);
@@ -30,9 +30,9 @@ class FastChain<S>::Many {
     for (std::size_t s = 0; s < stations; ++s) space.place[s] = space.groups.data() + 8 * at_once * runs_.start(s);
     if (space.factor == chain.number_) return;
     space.factor = chain.number_;
-    space.rows.resize(runs_.made().types());
+    space.rows.resize(made_.types());
     for (auto& r : space.rows) r.made = false;
-    space.joints.resize(runs_.made().sorts_in_halves());
+    space.joints.resize(made_.sorts_in_halves());
     for (auto& j : space.joints) j.made = false;
     // a joint as soon as both its segments are done: their stations are still at hand
     space.order.resize(runs_.joints().size());
@@ -93,7 +93,7 @@ class FastChain<S>::Many {
     S* const group = at(s) + 8 * g * unknowns(s);
     const S* const from = b + runs_.start(s) + 8 * g * ld_;
     if (runs_.stands_in_halves(s))
-      K::to_halves_group(runs_.made().mirror().joint, ld_, from, columns(g), group);
+      K::to_halves_group(made_.mirror().joint, ld_, from, columns(g), group);
     else
       K::to_group(unknowns(s), ld_, from, columns(g), group);
   }
@@ -101,7 +101,7 @@ class FastChain<S>::Many {
     const S* const group = at(s) + 8 * g * unknowns(s);
     S* const to = x + runs_.start(s) + 8 * g * ld_;
     if (runs_.stands_in_halves(s))
-      K::from_halves_group(runs_.made().mirror().joint, ld_, group, columns(g), to);
+      K::from_halves_group(made_.mirror().joint, ld_, group, columns(g), to);
     else
       K::from_group(unknowns(s), ld_, group, columns(g), to);
   }
@@ -111,7 +111,7 @@ class FastChain<S>::Many {
   void to_whole(std::size_t s) const {
     std::array<S, 16 * joint_half> columns;
     for_each_group(s, [&](S* group) {
-      K::from_halves_group(runs_.made().mirror().joint, 2 * joint_half, group, 8, columns.data());
+      K::from_halves_group(made_.mirror().joint, 2 * joint_half, group, 8, columns.data());
       K::to_group(2 * joint_half, 2 * joint_half, columns.data(), 8, group);
     });
   }
@@ -119,15 +119,15 @@ class FastChain<S>::Many {
     std::array<S, 16 * joint_half> columns;
     for_each_group(s, [&](S* group) {
       K::from_group(2 * joint_half, 2 * joint_half, group, 8, columns.data());
-      K::to_halves_group(runs_.made().mirror().joint, 2 * joint_half, columns.data(), 8, group);
+      K::to_halves_group(made_.mirror().joint, 2 * joint_half, columns.data(), 8, group);
     });
   }
 
   void through(const Joint& i) {
     if (!runs_.in_halves()) {
-      apply(runs_.made().whole(i).pivot, i.middle, z_);
-      minus(runs_.made().joined(i).left, false, i.first, i.middle, z_);
-      return minus(runs_.made().joined(i).right, true, i.last, i.middle, z_);
+      apply(made_.whole(i).pivot, i.middle, z_);
+      minus(made_.joined(i).left, false, i.first, i.middle, z_);
+      return minus(made_.joined(i).right, true, i.last, i.middle, z_);
     }
     const auto& j = products(i);
     times(false, j.pivot, at(i.middle), z_);
@@ -138,9 +138,9 @@ class FastChain<S>::Many {
   }
   void back(const Joint& i) {
     if (!runs_.in_halves()) {
-      minus(runs_.made().joined(i).left, true, i.middle, i.first, at(i.first));
-      minus(runs_.made().joined(i).right, false, i.middle, i.last, at(i.last));
-      apply(runs_.made().whole(i).pivot, i.middle, z_);
+      minus(made_.joined(i).left, true, i.middle, i.first, at(i.first));
+      minus(made_.joined(i).right, false, i.middle, i.last, at(i.last));
+      apply(made_.whole(i).pivot, i.middle, z_);
       return std::swap(at(i.middle), z_);
     }
     const auto& j = products(i);
@@ -152,29 +152,29 @@ class FastChain<S>::Many {
   }
   void apply(const S* packed, std::size_t s, S* z) const { K::apply_groups(unknowns(s), packed, groups_, at(s), z); }
   /// Between two bays, whose couplings are mostly nothing: P and they are less work than their product.
-  bool is_thin(const Joint& i) const { return (std::max)(runs_.made().joined(i).left, runs_.made().joined(i).right) < runs_.bays().types(); }
+  bool is_thin(const Joint& i) const { return (std::max)(made_.joined(i).left, made_.joined(i).right) < runs_.bays().types(); }
   const typename ManySpace::Joint& products(const Joint& i) const {
     constexpr std::size_t n = joint_half;
     auto& j = space_.joints[i.joined];
     if (j.made) return j;
     j.made = true;
-    const S* const swept = runs_.made().halved(i).swept();
+    const S* const swept = made_.halved(i).swept();
     j.pivot.make(swept, 3 * n);
     if (!is_thin(i)) {
       j.to_first.make(swept + 2 * n, 3 * n), j.to_last.make(swept + 4 * n, 3 * n);
-      j.from_first.make(runs_.made().halved(i).turned(), n), j.from_last.make(runs_.made().halved(i).turned() + 2 * n * n, n);
+      j.from_first.make(made_.halved(i).turned(), n), j.from_last.make(made_.halved(i).turned() + 2 * n * n, n);
       return j;
     }
     const auto coupling = [&](std::uint32_t type, HalvedProduct<S>& plain, HalvedProduct<S>& turned) {
       space_.full.assign(2 * n * n, S(0));
-      runs_.made().mirror().add(runs_.made().type_of(type).blocks, false, space_.full.data(), n);
+      made_.mirror().add(made_.type_of(type).blocks, false, space_.full.data(), n);
       plain.make(space_.full.data(), n);
       space_.full.assign(2 * n * n, S(0));
-      runs_.made().mirror().add_turned(runs_.made().type_of(type).blocks, space_.full.data(), n);
+      made_.mirror().add_turned(made_.type_of(type).blocks, space_.full.data(), n);
       turned.make(space_.full.data(), n);
     };
-    coupling(runs_.made().joined(i).left, j.to_first, j.from_first);
-    coupling(runs_.made().joined(i).right, j.from_last, j.to_last);
+    coupling(made_.joined(i).left, j.to_first, j.from_first);
+    coupling(made_.joined(i).right, j.from_last, j.to_last);
     return j;
   }
   /// y = a x, or y -= a x, for both halves of stations.
@@ -189,7 +189,7 @@ class FastChain<S>::Many {
     auto& rows = space_.rows[type];
     const std::size_t rows_out = unknowns(to), columns = unknowns(from);
     if (!rows.made) {
-      const std::vector<BasicBlock6<S>>& c = runs_.made().type_of(type).blocks;
+      const std::vector<BasicBlock6<S>>& c = made_.type_of(type).blocks;
       rows.plain.make(c, false, turned ? columns : rows_out, turned ? rows_out : columns, space_.full);
       rows.turned.make(c, true, turned ? rows_out : columns, turned ? columns : rows_out, space_.full);
       rows.made = true;
@@ -204,6 +204,7 @@ class FastChain<S>::Many {
 
   const FastChain& chain_;
   const ChainRuns<S>& runs_;
+  const ChainSegments<S>& made_;
   ManySpace& space_;
   std::size_t at_once_, groups_ = 0, count_ = 0, ld_ = 0;
   S *z_, *next_, *middle_;
